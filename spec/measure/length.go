@@ -9,8 +9,8 @@ import "math"
 // zero value is no length at all, and a Length may key a map.
 //
 // Exact: addition, subtraction, multiplying by a whole number, negation,
-// parsing. Not exact: MM and In (float64), FromMM, Part and Nearest, which
-// say what they round to. Lengths read from a file are bounded by Max, so sums
+// parsing of everything but decimals finer than a nanometre. Not exact: MM and
+// In (float64), FromMM, Round and Nearest, which say what they round to. Lengths read from a file are bounded by Max, so sums
 // and products of the sizes a stair has cannot overflow.
 type Length int64
 
@@ -69,20 +69,4 @@ func snap(v, per float64) float64 {
 		return 0 // not -0
 	}
 	return r
-}
-
-// Units are what bare numbers in a job mean and how lengths are printed.
-type Units int
-
-// The two systems; the zero value is imperial.
-const (
-	Imperial Units = iota
-	Metric
-)
-
-func (u Units) String() string {
-	if u == Metric {
-		return "metric"
-	}
-	return "imperial"
 }

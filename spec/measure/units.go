@@ -1,0 +1,64 @@
+package measure
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
+
+// Units are what bare numbers mean and how lengths are printed.
+type Units int
+
+// The two systems; the zero value is imperial.
+const (
+	Imperial Units = iota
+	Metric
+
+	// Undeclared is for Parse alone: nobody has said what a bare number
+	// means, so that only 0 can be one.
+	Undeclared Units = -1
+)
+
+func (u Units) String() string {
+	switch u {
+	case Imperial:
+		return "imperial"
+	case Metric:
+		return "metric"
+	}
+	return "undeclared"
+}
+
+// ParseUnits reads the name of a system of units.
+func ParseUnits(text string) (Units, error) {
+	switch text {
+	case "imperial":
+		return Imperial, nil
+	case "metric":
+		return Metric, nil
+	}
+	return Undeclared, fmt.Errorf("units are imperial or metric, not %s", quote(text))
+}
+
+// ParseDenominator reads how finely inches are printed: 16, 32 or 64, the
+// divisions a tape or rule carries.
+func ParseDenominator(text string) (int, error) {
+	switch n, _ := strconv.Atoi(text); n {
+	case 16, 32, 64:
+		return n, nil
+	}
+	return 0, fmt.Errorf("inches are printed in 16, 32 or 64 parts, not %s", quote(text))
+}
+
+// quote shows a piece of somebody's file in an error line: short, nothing in it
+// that a terminal would act on, and inch marks as they were written.
+func quote(text string) string {
+	const room = 40
+	if runes := []rune(text); len(runes) > room {
+		text = string(runes[:room]) + "..."
+	}
+	if strings.Contains(text, `"`) && strconv.CanBackquote(text) {
+		return "`" + text + "`"
+	}
+	return strconv.Quote(text)
+}
