@@ -3,6 +3,7 @@ package spec
 import (
 	"stepoff/spec/lumber"
 	"stepoff/spec/measure"
+	"stepoff/spec/source"
 )
 
 // Job is one job file, read and checked, defaults filled in. A nil pointer is
@@ -34,6 +35,9 @@ type Job struct {
 
 	// Source is the file as it was read, so that a set of sheets can carry it.
 	Source []byte
+
+	file   *source.File
+	places map[string]source.Pos
 }
 
 // Code names the building code in force.
@@ -194,11 +198,10 @@ type Saw struct {
 	StopShort measure.Length  // how far short of the root the blade stops
 }
 
-// Loads are uniform loads on the horizontal projection, in pascals; 0 when not
-// stated.
+// Loads are uniform loads on the horizontal projection, in pascals; nil when
+// not stated.
 type Loads struct {
-	Live, Dead float64
-	Given      bool
+	Live, Dead *float64
 }
 
 // Service is the moisture the wood works in.

@@ -99,7 +99,7 @@ func parse(text string, units Units) (Length, Units, error) {
 	case bare:
 		value, err = inches(text, group("number"), group("barewhole"), group("baretop"), group("barebottom"))
 		if err == nil && units == Undeclared && value.Sign() != 0 {
-			return 0, Undeclared, fmt.Errorf("%s has no unit: write %s, or declare units: imperial or metric", quote(text), withUnit(spelled))
+			return 0, Undeclared, fmt.Errorf("%s has no unit: write %s, or declare units: imperial or metric", Quote(text), withUnit(spelled))
 		}
 	case group("feet") != "":
 		value = times(group("feet"), Foot)
@@ -116,7 +116,7 @@ func parse(text string, units Units) (Length, Units, error) {
 	}
 	l, ok := nanometres(value)
 	if !ok {
-		return 0, Undeclared, fmt.Errorf("%s is longer than %d m, the longest length that is read", quote(text), Max/Metre)
+		return 0, Undeclared, fmt.Errorf("%s is longer than %d m, the longest length that is read", Quote(text), Max/Metre)
 	}
 	if group("minus") != "" {
 		l = -l
@@ -148,7 +148,7 @@ func inches(text, number, whole, top, bottom string) (*big.Rat, error) {
 	switch bottom {
 	case "2", "4", "8", "16", "32", "64":
 	default:
-		return nil, fmt.Errorf("%s is not a fraction on a tape: halves, 4ths, 8ths, 16ths, 32nds and 64ths are read; write anything else as a decimal, like 0.333in", quote(text))
+		return nil, fmt.Errorf("%s is not a fraction on a tape: halves, 4ths, 8ths, 16ths, 32nds and 64ths are read; write anything else as a decimal, like 0.333in", Quote(text))
 	}
 	value := part.Mul(part, new(big.Rat).SetInt64(int64(Inch)))
 	tooMuch := value.Cmp(new(big.Rat).SetInt64(int64(Inch))) >= 0
@@ -156,7 +156,7 @@ func inches(text, number, whole, top, bottom string) (*big.Rat, error) {
 		value.Add(value, times(whole, Inch))
 	}
 	if tooMuch {
-		return nil, fmt.Errorf("%s has a fraction of an inch or more%s", quote(text), rightly(value))
+		return nil, fmt.Errorf("%s has a fraction of an inch or more%s", Quote(text), rightly(value))
 	}
 	return value, nil
 }
@@ -167,9 +167,9 @@ func addFeet(text, feet string, inches *big.Rat) (*big.Rat, error) {
 	value := inches.Add(inches, times(feet, Foot))
 	switch {
 	case strings.Contains(feet, "."):
-		return nil, fmt.Errorf("%s has decimals of a foot and inches too%s", quote(text), rightly(value))
+		return nil, fmt.Errorf("%s has decimals of a foot and inches too%s", Quote(text), rightly(value))
 	case tooMuch:
-		return nil, fmt.Errorf("%s has 12 inches or more after the feet%s", quote(text), rightly(value))
+		return nil, fmt.Errorf("%s has 12 inches or more after the feet%s", Quote(text), rightly(value))
 	}
 	return value, nil
 }
@@ -201,7 +201,7 @@ func unreadable(text, why string) error {
 	if strings.TrimSpace(text) == "" {
 		return errors.New("a length is missing; write it like " + Spellings)
 	}
-	return fmt.Errorf("cannot read %s as a length%s; write it like %s", quote(text), why, Spellings)
+	return fmt.Errorf("cannot read %s as a length%s; write it like %s", Quote(text), why, Spellings)
 }
 
 // slips are what is most often written instead of a length.

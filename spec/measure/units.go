@@ -3,7 +3,6 @@ package measure
 import (
 	"fmt"
 	"strconv"
-	"strings"
 )
 
 // Units are what bare numbers mean and how lengths are printed.
@@ -37,7 +36,7 @@ func ParseUnits(text string) (Units, error) {
 	case "metric":
 		return Metric, nil
 	}
-	return Undeclared, fmt.Errorf("units are imperial or metric, not %s", quote(text))
+	return Undeclared, fmt.Errorf("units are imperial or metric, not %s", Quote(text))
 }
 
 // ParseDenominator reads how finely inches are printed: 16, 32 or 64, the
@@ -47,18 +46,5 @@ func ParseDenominator(text string) (int, error) {
 	case 16, 32, 64:
 		return n, nil
 	}
-	return 0, fmt.Errorf("inches are printed in 16, 32 or 64 parts, not %s", quote(text))
-}
-
-// quote shows a piece of somebody's file in an error line: short, nothing in it
-// that a terminal would act on, and inch marks as they were written.
-func quote(text string) string {
-	const room = 40
-	if runes := []rune(text); len(runes) > room {
-		text = string(runes[:room]) + "..."
-	}
-	if strings.Contains(text, `"`) && strconv.CanBackquote(text) {
-		return "`" + text + "`"
-	}
-	return strconv.Quote(text)
+	return 0, fmt.Errorf("inches are printed in 16, 32 or 64 parts, not %s", Quote(text))
 }

@@ -1,0 +1,67 @@
+package spec
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"stepoff/spec/lumber"
+	"stepoff/spec/measure"
+	"stepoff/spec/source"
+)
+
+var boardsForm = regexp.MustCompile(`^(?:([1-9]) )?([0-9/]+x[0-9]+)$`)
+
+// boards reads what a tread is cut from: 2x12, 2 2x6, or {width, thickness}.
+func (r *reader) boards(g group) *Boards {
+	n := g.node("boards")
+	if n == nil {
+		return nil
+	}
+	if n.IsMapping() {
+		own, _ := g.sub("boards")
+		return &Boards{Count: 1, Size: own.measured()}
+	}
+	text, ok := single(n, "boards", "a board such as 2x12, two such as 2 2x6, or "+asMeasured)
+	if !ok {
+		return nil
+	}
+	m := boardsForm.FindStringSubmatch(text)
+	if m == nil {
+		n.Mistake("boards: cannot read %s; write it like 2x12, 2 2x6 or %s", measure.Quote(text), asMeasured)
+		return nil
+	}
+	dressed, ok := nominal(n, "boards", m[2])
+	if !ok {
+		return nil
+	}
+	count := 1
+	if m[1] != "" {
+		count, _ = strconv.Atoi(m[1])
+	}
+	return &Boards{Name: text, Count: count, Size: dressed}
+}
+
+const asMeasured = `{width: 11 1/4", thickness: 1 1/2"} as measured`
+
+// nominal returns what a board of a nominal size measures.
+func nominal(n *source.Node, name, text string) (lumber.Size, bool) {
+	size, ok := lumber.Lookup(text)
+	if !ok {
+		near := ""
+		if word := source.Nearest(text, lumber.Names()); word != "" {
+			near = "; did you mean " + word + "?"
+		}
+		n.Mistake("%s: %s is no size that is known: %s, or %s%s", name, measure.Quote(text), strings.Join(lumber.Names(), ", "), asMeasured, near)
+	}
+	return size, ok
+}
+
+// measured reads {width, thickness}.
+func (g group) measured() lumber.Size {
+	s := lumber.Size{Thickness: g.length("thickness"), Width: g.length("width")}
+	if s.Thickness > s.Width && s.Width > 0 {
+		g.get("thickness").Mistake("thickness: a board is thinner than it is wide; are the two exchanged?")
+	}
+	return s
+}

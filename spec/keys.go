@@ -1,0 +1,231 @@
+package spec
+
+import (
+	"strings"
+
+	"stepoff/spec/lumber"
+)
+
+// Key is one key of the job file. The table of them is what the loader knows,
+// what the schema is made of, and what the README's table of defaults shows.
+type Key struct {
+	// Path names the key with those it stands under: tread.thickness,
+	// stairway[].flight.run.
+	Path string
+	// Doc says what the value is, in one line.
+	Doc string
+	// Default is the value taken when the key is left out, as it would be
+	// written; empty when there is none.
+	Default string
+	// LeftOut says what leaving the key out means where there is no Default
+	// that could be written. A key with neither is required, or is only a
+	// heading for those below it.
+	LeftOut string
+
+	example     string // of a required value, as it would be written after the key
+	kind        kind
+	many        many
+	words       []string // allowed, in the order of the constants they stand for
+	least, most int      // bounds of a whole number
+	required    bool
+}
+
+// kind is what one value of a key is. Keys with others below them may be a
+// mapping too.
+type kind int
+
+const (
+	heading     kind = iota // nothing but the keys below it
+	text                    // any one line
+	word                    // one of words
+	positive                // a length, more than 0
+	size                    // a length, 0 or more
+	level                   // a length of either sign
+	whole                   // a whole number, or one of words
+	scale                   // measured over drawn
+	truth                   // true or false
+	date                    // a day
+	load                    // psf or kPa
+	sheet                   // a paper size
+	boards                  // one or more boards by nominal size
+	ownMapping              // keys that are not ours
+	elementList             // the members of a stairway
+)
+
+// many says whether a key holds a list.
+type many int
+
+const (
+	one many = iota
+	aList
+	oneOrList
+)
+
+const lumberHint = "a nominal size, or what was measured"
+
+// keys is every key of a job file, in the order of the documentation.
+var keys = inherit([]Key{
+	{Path: "name", kind: text, Doc: "what the job is called", LeftOut: "no name"},
+	{Path: "number", kind: text, Doc: "identification number in the title block", LeftOut: "no number"},
+	{Path: "date", kind: date, Doc: "date in the title block, year-month-day", LeftOut: "no date"},
+	{Path: "units", kind: word, words: []string{"imperial", "metric"}, Doc: "what bare numbers mean (inches or millimetres) and how lengths are printed",
+		LeftOut: "bare numbers are refused; printed as `total_rise` is written"},
+	{Path: "code", kind: text, Doc: "the building code in force: a name from `stepoff codes`, a file, or none", Default: "irc-2021"},
+
+	{Path: "levels", required: true, example: `{total_rise: 8' 9"}`, Doc: "the heights measured on site"},
+	{Path: "levels.total_rise", kind: positive, required: true, example: `8' 9"`, Doc: "lower floor to upper floor, plumb"},
+	{Path: "levels.measured", kind: word, words: []string{"finished", "rough"}, Doc: "the floors the rise was taken between: finished, or as they are today", Default: "finished"},
+	{Path: "levels.lower_finish", kind: size, Doc: "flooring still to come on the lower floor", Default: "0"},
+	{Path: "levels.upper_finish", kind: size, Doc: "flooring still to come on the upper floor", Default: "0"},
+	{Path: "levels.header_top", kind: size, Doc: "finished upper floor down to the top of what the head bears on", Default: "0"},
+	{Path: "levels.header_depth", kind: positive, Doc: "finished upper floor down to the underside of what the head bears on", LeftOut: "head bearing is not checked"},
+	{Path: "levels.floor_depth", kind: positive, Doc: "finished upper floor down to the ceiling below", LeftOut: "headroom is not checked"},
+
+	{Path: "width", kind: positive, Doc: "clear width", LeftOut: "nothing that needs the width is given"},
+	{Path: "sides", kind: word, many: aList, words: []string{"wall", "open"}, Doc: "what stands at the left and at the right, going up", LeftOut: "guards and handrails are not checked"},
+	{Path: "wall_gap", kind: size, Doc: "stringer to wall framing, for drywall and skirt", Default: "0"},
+	{Path: "available_run", kind: positive, Doc: "first nosing to head plumb cut, as much as there is", LeftOut: "the run is not limited"},
+	{Path: "opening", kind: positive, Doc: "head plumb cut to the far edge of the floor opening, level", LeftOut: "the opening is not checked"},
+
+	{Path: "stairway", kind: elementList, many: aList, Doc: "the flights and what stands between them, from the bottom up", LeftOut: "one flight, its risers and run chosen"},
+	{Path: "stairway[].flight", Doc: "a straight flight"},
+	{Path: "stairway[].flight.risers", kind: whole, least: 1, most: 999, Doc: "number of risers", LeftOut: "the best choice of `figure` under the code; without a code the nearest to rise / 7 1/2 in"},
+	{Path: "stairway[].flight.run", kind: positive, Doc: "unit run, nosing to nosing", LeftOut: "tread board less nosing, not under the code's least"},
+	override("head"), override("foot"), override("kicker"), override("ledger"), override("count"), override("support"), override("foot_levels"),
+
+	{Path: "tread", required: true, example: `{thickness: 1 1/2"}`, Doc: "the treads"},
+	{Path: "tread.thickness", kind: positive, Doc: "thickness of the finished tread", LeftOut: "that of `tread.boards`; required without them"},
+	{Path: "tread.nosing", kind: size, Doc: "overhang past the riser board's face", Default: "0"},
+	{Path: "tread.boards", kind: boards, Doc: "what a tread is cut from: 2x12, 2 2x6, or what was measured", LeftOut: "tread boards are not checked"},
+	{Path: "tread.boards.width", kind: positive, required: true, example: `11 1/4"`, Doc: "width as measured"},
+	{Path: "tread.boards.thickness", kind: positive, required: true, example: `1 1/2"`, Doc: "thickness as measured"},
+	{Path: "tread.overhang", kind: size, Doc: "overhang past an open side", Default: "0"},
+
+	{Path: "riser", kind: word, words: []string{"open"}, required: true, example: `{thickness: 3/4"} or riser: open`, Doc: "the riser boards, or open"},
+	{Path: "riser.thickness", kind: positive, required: true, example: `3/4"`, Doc: "thickness of the riser board"},
+	{Path: "riser.joint", kind: word, words: []string{"behind", "on"}, Doc: "the riser board runs down behind the tread, or stands on it", Default: "behind"},
+
+	{Path: "stringer", required: true, example: `{stock: 2x12}`, Doc: "the stringers"},
+	{Path: "stringer.stock", kind: word, words: lumber.Names(), required: true, example: `2x12`, Doc: "the board they are cut from: " + lumberHint},
+	{Path: "stringer.stock.width", kind: positive, required: true, example: `11 1/4"`, Doc: "width as measured"},
+	{Path: "stringer.stock.thickness", kind: positive, required: true, example: `1 1/2"`, Doc: "thickness as measured"},
+	{Path: "stringer.species", kind: text, Doc: "species of wood, as it is stamped", LeftOut: "strength is not checked, and that is said"},
+	{Path: "stringer.grade", kind: text, Doc: "grade, as it is stamped", LeftOut: "strength is not checked, and that is said"},
+	{Path: "stringer.count", kind: whole, words: []string{"auto"}, least: 2, most: 99, Doc: "how many stringers stand under the flight",
+		LeftOut: "one for each value of `foot_levels` or `support`; else 3 up to 36 in wide or where no width is given, wider by 18 in spacing; auto: by strength and tread"},
+	{Path: "stringer.head", kind: word, words: []string{"hung", "flush"}, Doc: "top tread one rise below the upper floor, or level with it", Default: "hung"},
+	{Path: "stringer.top_riser", kind: word, words: []string{"board", "none"}, Doc: "whether a riser board covers the header above the last tread", LeftOut: "board; none where risers are open"},
+	{Path: "stringer.top_nosing", kind: size, Doc: "overhang of the upper floor's own nosing", LeftOut: "as the treads'"},
+	{Path: "stringer.behind_head", kind: size, Doc: "hanger board or packing between head and header", Default: "0"},
+	{Path: "stringer.foot", kind: word, words: []string{"finished", "rough"}, Doc: "the surface the foot stands on: the finished floor, or the floor as it is today", Default: "rough"},
+	{Path: "stringer.foot_levels", kind: level, many: aList, Doc: "bearing of each stringer above (+) or below (-) where the rise was measured, left to right going up", LeftOut: "all 0"},
+	{Path: "stringer.kicker", kind: word, words: pieces(), Doc: "notch at the foot over a plate laid flat", Default: "none"},
+	{Path: "stringer.ledger", kind: word, words: pieces(), Doc: "notch at the head over a ledger on edge", Default: "none"},
+	{Path: "stringer.support", kind: word, many: oneOrList, words: []string{"span", "wall"}, Doc: "held at its ends, or fastened along a wall: one word for all stringers or one each", Default: "span"},
+	{Path: "stringer.build", kind: word, words: []string{"sawn", "housed", "cleated"}, Doc: "treads on teeth, let into the face, or on cleats", Default: "sawn"},
+	{Path: "stringer.props", kind: positive, many: aList, Doc: "posts below the stringers: distances from the foot's front, level, in order", LeftOut: "none"},
+	{Path: "stringer.strongback", kind: word, words: pieces(), Doc: "stiffener fastened to the stringers' sides", Default: "none"},
+	{Path: "stringer.deflection", kind: whole, least: 1, most: 9999, Doc: "allowed deflection, span over this", LeftOut: "the code's"},
+	{Path: "stringer.values", kind: ownMapping, Doc: "design values of stock that has its own", LeftOut: "those published for species and grade"},
+
+	{Path: "saw", Doc: "the circular saw the stringers are cut with"},
+	{Path: "saw.blade", kind: positive, Doc: "diameter of the blade", Default: `7 1/4"`},
+	{Path: "saw.depth", kind: positive, Doc: "depth of the blade below the shoe", LeftOut: `stock + 1/8", at most 2 7/16"`},
+	{Path: "saw.stop_short", kind: size, Doc: "how far short of the root the blade stops", Default: `1/8"`},
+
+	{Path: "loads", Doc: "uniform loads on the horizontal projection"},
+	{Path: "loads.live", kind: load, Doc: "live load, psf or kPa", LeftOut: "the code's"},
+	{Path: "loads.dead", kind: load, Doc: "dead load, psf or kPa", LeftOut: "10 psf"},
+	{Path: "service", kind: word, words: []string{"dry", "wet"}, Doc: "whether the wood stays dry", Default: "dry"},
+	{Path: "incised", kind: truth, Doc: "whether the stock is incised and treated", Default: "false"},
+
+	{Path: "paper", Doc: "what the sheets are printed on"},
+	{Path: "paper.size", kind: sheet, words: PaperNames(), Doc: `a named size, roll 36", or two lengths: 12" x 18"`, Default: "letter"},
+	{Path: "paper.margin", kind: size, Doc: "edge the printer leaves white", Default: `1/4"`},
+	{Path: "paper.overlap", kind: size, Doc: "how far neighbouring sheets overlap", Default: `1/2"`},
+	{Path: "paper.scale_x", kind: scale, Doc: "what the printer makes of a true length across the paper, measured / drawn", Default: "1"},
+	{Path: "paper.scale_y", kind: scale, Doc: "the same along the paper", Default: "1"},
+})
+
+// pieces are the sizes a kicker, ledger or strongback comes in; none takes
+// away what a flight would inherit.
+func pieces() []string { return append([]string{"none"}, lumber.Names()...) }
+
+const flightPath = "stairway[].flight"
+
+// override is a key of stringer that a flight may set for itself.
+func override(name string) Key {
+	return Key{Path: flightPath + "." + name, Doc: "for this flight: see stringer." + name, LeftOut: "that of `stringer`"}
+}
+
+// inherit gives a flight's own keys what the stringer's of the same name allow.
+func inherit(all []Key) []Key {
+	for i := range all {
+		name, below := strings.CutPrefix(all[i].Path, flightPath+".")
+		if !below {
+			continue
+		}
+		for _, k := range all {
+			if k.Path == "stringer."+name {
+				all[i].kind, all[i].many, all[i].words, all[i].least, all[i].most = k.kind, k.many, k.words, k.least, k.most
+			}
+		}
+	}
+	return all
+}
+
+// table holds the keys by path.
+var table = func() map[string]Key {
+	byPath := map[string]Key{}
+	for _, k := range keys {
+		byPath[k.Path] = k
+	}
+	return byPath
+}()
+
+// below returns the names of the keys directly below a path; of the top level
+// for an empty one.
+func below(path string) []string {
+	var names []string
+	for _, k := range keys {
+		if parent, name := split(k.Path); parent == path {
+			names = append(names, name)
+		}
+	}
+	return names
+}
+
+// keysBelow is below, with a hint for a key that stands at the wrong place.
+func keysBelow(path string) (names []string, hint func(key string) string) {
+	return below(path), func(key string) string {
+		for _, k := range keys {
+			if parent, name := split(k.Path); name == key && parent != "" && !strings.Contains(parent, "[]") {
+				return key + " belongs under " + parent
+			} else if name == key && parent == "" {
+				return key + " belongs at the left edge, under nothing"
+			}
+		}
+		return ""
+	}
+}
+
+// split parts a path into the name of a key and the path it stands under.
+func split(path string) (parent, name string) {
+	i := strings.LastIndex(path, ".")
+	if i < 0 {
+		return "", path
+	}
+	return path[:i], path[i+1:]
+}
+
+// Defaults returns the keys that may be left out, each with what is taken
+// then.
+func Defaults() []Key {
+	var rows []Key
+	for _, k := range keys {
+		if k.Default != "" || k.LeftOut != "" {
+			rows = append(rows, k)
+		}
+	}
+	return rows
+}

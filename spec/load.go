@@ -1,0 +1,142 @@
+package spec
+
+import (
+	"stepoff/spec/measure"
+	"stepoff/spec/source"
+)
+
+// Load reads a job file. name is what the file is called in messages. The error
+// is a source.Mistakes with everything that is wrong in the file; the job is
+// nil then.
+func Load(name string, text []byte) (*Job, error) {
+	var mistakes source.Mistakes
+	file := &source.File{Name: name, Text: text}
+	root := file.YAML(&mistakes)
+	if root == nil {
+		return nil, mistakes.Err()
+	}
+	r := &reader{file: file, mistakes: &mistakes, units: measure.Undeclared}
+	job := &Job{Source: text, file: file, places: root.Places()}
+	if m, ok := root.Mapping(keysBelow("")); ok {
+		r.job(group{reader: r, at: m}, job)
+	}
+	if err := mistakes.Err(); err != nil {
+		return nil, err
+	}
+	return job, nil
+}
+
+func (r *reader) job(top group, job *Job) {
+	if top.at.Get("units") != nil {
+		r.units = measure.Units(top.word("units", 0))
+	}
+	job.Name = top.text("name")
+	job.Number = top.text("number")
+	job.Date = top.date("date")
+	job.Code = Code{Name: top.text("code"), Given: top.at.Get("code") != nil}
+	if job.Code.Name == "" {
+		top.at.Missing("code", "code: name a code, a file, or none")
+	}
+	job.Levels, job.Units = r.levels(top)
+
+	job.Width = top.lengthIf("width")
+	job.Sides = r.sides(top)
+	job.WallGap = top.length("wall_gap")
+	job.AvailableRun = top.lengthIf("available_run")
+	job.Opening = top.lengthIf("opening")
+
+	job.Tread = r.tread(top)
+	job.Riser = r.riser(top)
+	stringer, at := r.stringer(top, job.Riser.Open)
+	job.Stringer = stringer.settle(at, job.Width)
+	job.Stairway = r.stairway(top, stringer, job.Width)
+
+	job.Saw = r.saw(top)
+	loads, _ := top.sub("loads")
+	job.Loads = Loads{Live: loads.loadIf("live"), Dead: loads.loadIf("dead")}
+	job.Service = Service(top.word("service", 0))
+	job.Incised = top.truth("incised")
+	job.Paper = r.paper(top)
+}
+
+// levels reads the heights, and in which units the job prints: the declared
+// ones, else those its total rise is written in.
+func (r *reader) levels(top group) (Levels, measure.Units) {
+	g, _ := top.sub("levels")
+	l := Levels{
+		TotalRise:   g.length("total_rise"),
+		Measured:    Measured(g.word("measured", 0)),
+		LowerFinish: g.length("lower_finish"),
+		UpperFinish: g.length("upper_finish"),
+		HeaderTop:   g.length("header_top"),
+		HeaderDepth: g.lengthIf("header_depth"),
+		FloorDepth:  g.lengthIf("floor_depth"),
+	}
+	if n := g.get("total_rise"); n != nil && l.TotalRise > 0 && l.Finished() <= 0 {
+		n.Mistake("total_rise: with the flooring still to come no rise is left between the finished floors")
+	}
+	if n := g.get("header_depth"); n != nil && l.HeaderDepth != nil && *l.HeaderDepth <= l.HeaderTop {
+		n.Mistake("header_depth: the underside must lie deeper than header_top; both are measured down from the finished upper floor")
+	}
+	if r.units != measure.Undeclared {
+		return l, r.units
+	}
+	if n := g.get("total_rise"); n != nil {
+		if text, ok := n.Text(); ok && measure.UnitsOf(text) == measure.Metric {
+			return l, measure.Metric
+		}
+	}
+	return l, measure.Imperial
+}
+
+func (r *reader) sides(top group) []Side {
+	const wanted = "a list of two, left and right going up, like [wall, open]"
+	var sides []Side
+	items := top.items("sides", wanted)
+	for _, item := range items {
+		i, _ := oneOf(item, "sides", top.key("sides").words)
+		sides = append(sides, Side(i))
+	}
+	if len(items) > 0 && len(items) != 2 {
+		top.get("sides").Mistake("sides: %s belongs here, not %d values", wanted, len(items))
+	}
+	return sides
+}
+
+func (r *reader) tread(top group) Tread {
+	g, given := top.sub("tread")
+	t := Tread{Nosing: g.length("nosing"), Overhang: g.length("overhang"), Boards: r.boards(g)}
+	if thickness := g.lengthIf("thickness"); thickness != nil {
+		t.Thickness = *thickness
+	} else if t.Boards != nil {
+		t.Thickness = t.Boards.Thickness
+	} else if given && g.get("thickness") == nil && g.get("boards") == nil {
+		g.at.Missing("thickness", `tread.thickness is missing (the finished tread); write it like thickness: 1 1/2", or name the boards, like boards: 2x12`)
+	}
+	return t
+}
+
+func (r *reader) riser(top group) Riser {
+	n := top.node("riser")
+	if n == nil {
+		return Riser{}
+	}
+	if !n.IsMapping() {
+		const wanted = `riser: {thickness: 3/4"} with riser boards, riser: open without`
+		if text, ok := single(n, "riser", wanted); ok && text != "open" {
+			n.Mistake("riser: %s is neither; write %s", measure.Quote(text), wanted)
+		}
+		return Riser{Open: true}
+	}
+	g, _ := top.sub("riser")
+	return Riser{Thickness: g.length("thickness"), Joint: Joint(g.word("joint", 0))}
+}
+
+func (r *reader) saw(top group) Saw {
+	g, _ := top.sub("saw")
+	s := Saw{Blade: g.length("blade"), Depth: g.lengthIf("depth"), StopShort: g.length("stop_short")}
+	if n := g.get("depth"); n != nil && s.Depth != nil && s.Blade > 0 && 2**s.Depth >= s.Blade {
+		n.Mistake("depth: a blade cuts less deep than half its diameter (%s)", measure.Style{Units: r.units}.Format(s.Blade))
+	}
+	return s
+}

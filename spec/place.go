@@ -1,0 +1,34 @@
+package spec
+
+import (
+	"strings"
+
+	"stepoff/spec/source"
+)
+
+// Mistake is something wrong with a job that shows only when it is laid out: a
+// throat that is gone, a blade too shallow. path names the key it comes from,
+// "stringer.kicker" or "stairway[0].flight.run"; where that is left out the
+// mistake stands at the nearest key above it, at worst at the head of the file.
+func (j *Job) Mistake(path, format string, args ...any) source.Mistake {
+	file := j.file
+	if file == nil {
+		file = &source.File{Name: "job"}
+	}
+	var one source.Mistakes
+	one.Add(file, j.place(path), format, args...)
+	return one[0]
+}
+
+func (j *Job) place(path string) source.Pos {
+	for {
+		if at, ok := j.places[path]; ok && path != "" {
+			return at
+		}
+		i := strings.LastIndexAny(path, ".[")
+		if i < 0 {
+			return source.Pos{Line: 1, Column: 1}
+		}
+		path = path[:i]
+	}
+}

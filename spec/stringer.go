@@ -1,0 +1,181 @@
+package spec
+
+import (
+	"stepoff/spec/measure"
+	"stepoff/spec/source"
+)
+
+// stringers is a Stringer while it is read: what was asked for, before the
+// number of stringers is settled.
+type stringers struct {
+	Stringer
+	counted bool // a number was given
+}
+
+// stringer reads what the flights inherit, and returns it with its mapping.
+func (r *reader) stringer(top group, openRisers bool) (stringers, group) {
+	g, _ := top.sub("stringer")
+	coveredHeader := 0
+	if openRisers {
+		coveredHeader = 1
+	}
+	s := stringers{Stringer: Stringer{
+		Stock:      r.stock(g),
+		Species:    g.text("species"),
+		Grade:      g.text("grade"),
+		TopRiser:   g.word("top_riser", coveredHeader) == 0,
+		TopNosing:  g.lengthIf("top_nosing"),
+		BehindHead: g.length("behind_head"),
+		Build:      Build(g.word("build", 0)),
+		Props:      g.lengths("props", "a list of distances, like [4' 6\"]"),
+	}}
+	s.Strongback, _ = g.piece("strongback")
+	s.Deflection, _ = g.wholeIf("deflection")
+	s.Values = r.values(g)
+	for i := 1; i < len(s.Props); i++ {
+		if s.Props[i] <= s.Props[i-1] {
+			g.get("props").Mistake("props: the distances are taken from the foot's front and stand in order, each more than the one before")
+			break
+		}
+	}
+	return g.override(s), g
+}
+
+// override returns the stringers with what a group sets of the keys that a
+// flight may set for itself.
+func (g group) override(s stringers) stringers {
+	s.Head = Head(g.word("head", int(s.Head)))
+	s.FootOn = Measured(g.word("foot", int(s.FootOn)))
+	if kicker, given := g.piece("kicker"); given {
+		s.Kicker = kicker
+	}
+	if ledger, given := g.piece("ledger"); given {
+		s.Ledger = ledger
+	}
+	if number, word := g.wholeIf("count"); number != nil {
+		s.Count, s.CountAuto, s.counted = *number, false, true
+	} else if word == "auto" {
+		s.Count, s.CountAuto, s.counted = 0, true, false
+	}
+	if levels := g.lengths("foot_levels", "a list with one level a stringer, like [0, 0, 0]"); levels != nil {
+		s.FootLevels = levels
+	}
+	if support := g.support(); support != nil {
+		s.Support = support
+	} else if s.Support == nil {
+		s.Support = []Support{Span}
+	}
+	return s
+}
+
+// support returns one word for all stringers, or one each; nil where it is left
+// out.
+func (g group) support() []Support {
+	n := g.node("support")
+	if n == nil {
+		return nil
+	}
+	nodes := []*source.Node{n}
+	if n.IsList() {
+		nodes = g.items("support", "one word, or a list with one a stringer, like [wall, span, wall]")
+	}
+	var all []Support
+	for _, item := range nodes {
+		i, _ := oneOf(item, "support", g.key("support").words)
+		all = append(all, Support(i))
+	}
+	return all
+}
+
+// settle finds the number of stringers and holds the lists against it. g is
+// where they were asked for: the stringer's mapping, or a flight's.
+func (s stringers) settle(g group, width *measure.Length) Stringer {
+	each := len(s.FootLevels) // how many stringers the lists speak of, 0: not said
+	if each == 0 && len(s.Support) > 1 {
+		each = len(s.Support)
+	}
+	switch {
+	case s.counted:
+	case each > 0 && !s.CountAuto:
+		s.Count = each
+	default:
+		s.Count = countFor(width)
+	}
+	g.oneEach("foot_levels", len(s.FootLevels), s.Count)
+	if len(s.Support) > 1 {
+		g.oneEach("support", len(s.Support), s.Count)
+	}
+	return s.Stringer
+}
+
+// oneEach holds a list against the number of stringers. The mistake stands at
+// whichever of the two this group gives; at neither, it is not this group's.
+func (g group) oneEach(name string, length, count int) {
+	if length == 0 || length == count {
+		return
+	}
+	if n := g.blame(name, "count", "foot_levels"); n != nil {
+		n.Mistake("%s: the list has %d values, one a stringer, but there are %d stringers", name, length, count)
+	}
+}
+
+// Number of stringers where none is given.
+//
+// Sources: three under a stair up to 36 in wide, common practice (one at each
+// side, one in the middle); not more than 18 in apart, AWC DCA 6, prescriptive
+// residential deck guide, stair stringers.
+const (
+	usualCount    = 3
+	usualWidth    = 36 * measure.Inch
+	widestSpacing = 18 * measure.Inch
+)
+
+// countFor returns how many stringers carry a stair of a clear width, nil:
+// not known.
+func countFor(width *measure.Length) int {
+	if width == nil || *width <= usualWidth {
+		return usualCount
+	}
+	return int((*width+widestSpacing-1)/widestSpacing) + 1
+}
+
+// stock reads a board by its nominal size or as measured.
+func (r *reader) stock(g group) Stock {
+	n := g.node("stock")
+	if n == nil {
+		return Stock{}
+	}
+	if n.IsMapping() {
+		own, _ := g.sub("stock")
+		return Stock{Size: own.measured()}
+	}
+	text, ok := single(n, "stock", "a board such as 2x12, or "+asMeasured)
+	if !ok {
+		return Stock{}
+	}
+	dressed, ok := nominal(n, "stock", text)
+	if !ok {
+		return Stock{}
+	}
+	return Stock{Name: text, Size: dressed}
+}
+
+// values reads the design values of stock that has its own, as they are
+// written: what they mean is for whoever works out the strength.
+func (r *reader) values(g group) map[string]string {
+	n := g.node("values")
+	if n == nil {
+		return nil
+	}
+	own, ok := n.Open()
+	if !ok {
+		return nil
+	}
+	all := map[string]string{}
+	for _, key := range own.Keys() {
+		if v := own.Get(key); v != nil {
+			all[key], _ = single(v, key, "a value")
+		}
+	}
+	return all
+}
