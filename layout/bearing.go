@@ -1,0 +1,38 @@
+package layout
+
+import (
+	"math"
+
+	"stepoff/spec"
+	"stepoff/spec/measure"
+	"stepoff/spec/source"
+)
+
+// bearing works out how much of the head plumb cut has header behind it, and
+// refuses a ledger that would hang below its header. Nothing is said where the
+// header was not measured.
+func (f *Flight) bearing(i int, g *Group, job *spec.Job) source.Mistakes {
+	levels := job.Levels
+	if levels.HeaderDepth == nil {
+		return nil
+	}
+	_, topCut := g.Tip(g.Notches)
+	top := f.EndLevel - f.StartLevel - topCut // finished upper floor down to the top of the plumb cut
+	bottom := top + g.HeadCut
+	contact := math.Max(0, math.Min(bottom, levels.HeaderDepth.MM())-math.Max(top, levels.HeaderTop.MM()))
+	g.HeadContact = &contact
+	if g.Ledger == nil {
+		return nil
+	}
+	if ledgerTop := bottom - g.Ledger.Height; ledgerTop >= levels.HeaderDepth.MM() {
+		say := measure.Style{Units: job.Units}.FormatMM
+		return source.Mistakes{job.Mistake("stringer.ledger",
+			"the ledger's top would lie %s below the finished upper floor, under the header, whose underside is %s below it; leave the ledger out or frame a deeper header",
+			say(ledgerTop), say(levels.HeaderDepth.MM()))}
+	}
+	return nil
+}
+
+// LittleContact is the bearing below which a head is said to bear little: the
+// 1 1/2 in that joists are commonly given on wood (common practice).
+const LittleContact = measure.Inch + measure.Inch/2

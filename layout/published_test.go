@@ -1,0 +1,167 @@
+package layout_test
+
+import (
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"go.yaml.in/yaml/v4"
+
+	"stepoff/layout"
+	"stepoff/spec"
+	"stepoff/spec/measure"
+)
+
+// exact is how near a figure must come that the source gives without rounding:
+// a ten-thousandth of a millimetre.
+const exact = 1e-4
+
+// publishedCase is one row of testdata/published.
+type publishedCase struct {
+	ID, Tag, Source string
+	Job             map[string]string
+	Expect          []struct {
+		Figure, Value, Within string
+		Nearest               int
+	}
+}
+
+// Every row is a case worked in a published source, or derived from one as its
+// tag says; the source stands in the row.
+func TestPublished(t *testing.T) {
+	files, err := filepath.Glob("../testdata/published/*.yaml")
+	if err != nil || len(files) == 0 {
+		t.Fatalf("no published cases: %v", err)
+	}
+	for _, file := range files {
+		text, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var cases []publishedCase
+		if err := yaml.Unmarshal(text, &cases); err != nil {
+			t.Fatalf("%s: %v", file, err)
+		}
+		for _, c := range cases {
+			t.Run(c.ID, func(t *testing.T) {
+				if c.Source == "" || !strings.Contains("FMD", c.Tag) || c.Tag == "" || len(c.Expect) == 0 {
+					t.Fatal("a row needs a source, a tag of F, M or D, and something expected")
+				}
+				c.run(t)
+			})
+		}
+	}
+}
+
+func (c publishedCase) run(t *testing.T) {
+	s := compute(t, c.jobText())
+	for _, e := range c.Expect {
+		got := figure(t, s, e.Figure, e.Nearest)
+		want := publishedValue(t, e.Value)
+		within := exact
+		if e.Figure == "treads" {
+			within = 0
+		} else if e.Within != "exact" {
+			within = publishedValue(t, e.Within)
+		}
+		if !(math.Abs(got-want) <= within) {
+			t.Errorf("%s: got %.6f, want %s within %s", e.Figure, got, e.Value, e.Within)
+		}
+	}
+}
+
+// jobText fills the row's few words into a whole job.
+func (c publishedCase) jobText() string {
+	get := func(key, otherwise string) string {
+		if v, ok := c.Job[key]; ok {
+			return v
+		}
+		return otherwise
+	}
+	riser := get("riser", `{thickness: 3/4"}`)
+	return fmt.Sprintf(`
+units: %s
+code: none
+levels: {total_rise: %s, measured: %s, lower_finish: %s, upper_finish: %s}
+stairway:
+  - flight: {risers: %s, run: %s}
+tread: {thickness: %s, nosing: %s}
+riser: %s
+stringer: {stock: %s, head: %s}
+`, get("units", "imperial"), get("total_rise", ""), get("measured", "finished"), get("lower_finish", "0"), get("upper_finish", "0"),
+		get("risers", ""), get("run", ""), get("tread", `1 1/2"`), get("nosing", `1"`), riser,
+		get("stock", "2x12"), get("head", "hung"))
+}
+
+// figure reads one figure off the stairway, in millimetres where it is a
+// length.
+func figure(t *testing.T, s *layout.Stairway, name string, nearest int) float64 {
+	f := s.Flights()[0]
+	g := f.Stringers[0]
+	switch name {
+	case "total rise":
+		return s.TotalRise.MM()
+	case "unit rise":
+		return s.UnitRise
+	case "total run":
+		return f.TotalRun
+	case "treads":
+		return float64(f.Treads)
+	case "tread depth":
+		return f.Boards[0].Depth
+	case "two rises and a run":
+		return 2*s.UnitRise + f.UnitRun.MM()
+	case "notches times step":
+		return float64(g.Notches) * g.Step
+	case "stock length":
+		return g.StockLength.MM()
+	case "notch depth":
+		return g.NotchDepth
+	case "throat":
+		return g.Throat
+	case "bottom drop":
+		return g.BottomDrop
+	case "first riser cut":
+		return g.FirstRiserCut
+	case "top level":
+		return s.Level(s.Risers)
+	case "rounded rise overshoots by":
+		rise, ok := measure.FromMM(s.UnitRise)
+		if !ok {
+			t.Fatalf("unit rise %g is no length", s.UnitRise)
+		}
+		rounded, _ := rise.Nearest(nearest)
+		return rounded.MM()*float64(s.Risers) - s.TotalRise.MM()
+	}
+	t.Fatalf("no figure is called %q", name)
+	return 0
+}
+
+func publishedValue(t *testing.T, text string) float64 {
+	t.Helper()
+	l, err := measure.Parse(text, measure.Imperial)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !strings.ContainsAny(text, `"'m`) {
+		return l.In() // a count
+	}
+	return l.MM()
+}
+
+// compute loads a job text and lays it out.
+func compute(t *testing.T, text string) *layout.Stairway {
+	t.Helper()
+	job, err := spec.Load("job.yaml", []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := layout.Compute(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}

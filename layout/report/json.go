@@ -1,0 +1,180 @@
+package report
+
+import (
+	"encoding/json"
+	"io"
+
+	"stepoff/layout"
+	"stepoff/layout/geom"
+)
+
+// The shapes of `layout --json`. The order of the fields is the order of the
+// keys in the file; names and format are fixed, others' scripts rest on them.
+type (
+	layoutJSON struct {
+		Format    string        `json:"format"`
+		Job       jobJSON       `json:"job"`
+		Code      string        `json:"code"`
+		TotalRise mm            `json:"total_rise_mm"`
+		Risers    int           `json:"risers"`
+		UnitRise  mm            `json:"unit_rise_mm"`
+		Elements  []any         `json:"elements"`
+		Findings  []findingJSON `json:"findings"`
+	}
+	jobJSON struct {
+		Name   string `json:"name"`
+		Number string `json:"number"`
+		Date   string `json:"date"`
+	}
+	flightJSON struct {
+		Kind       string         `json:"kind"`
+		Name       string         `json:"name"`
+		Risers     int            `json:"risers"`
+		Treads     int            `json:"treads"`
+		UnitRun    mm             `json:"unit_run_mm"`
+		TotalRun   mm             `json:"total_run_mm"`
+		Pitch      deg            `json:"pitch_deg"`
+		StartLevel mm             `json:"start_level_mm"`
+		EndLevel   mm             `json:"end_level_mm"`
+		Plan       planJSON       `json:"plan"`
+		Levels     []mm           `json:"tread_levels_mm"`
+		Stringers  []stringerJSON `json:"stringers"`
+		CutList    []boardJSON    `json:"cut_list"`
+	}
+	planJSON struct {
+		X       mm  `json:"x_mm"`
+		Y       mm  `json:"y_mm"`
+		Heading deg `json:"heading_deg"`
+	}
+	stringerJSON struct {
+		Name          string     `json:"name"`
+		Build         string     `json:"build"`
+		Count         int        `json:"count"`
+		Positions     []int      `json:"positions"`
+		Stock         string     `json:"stock,omitempty"`
+		Width         mm         `json:"width_mm"`
+		Thickness     mm         `json:"thickness_mm"`
+		Step          mm         `json:"step_mm"`
+		NotchDepth    mm         `json:"notch_depth_mm"`
+		Throat        mm         `json:"throat_mm"`
+		BottomDrop    mm         `json:"bottom_drop_mm"`
+		FirstRiserCut mm         `json:"first_riser_cut_mm"`
+		LastTreadCut  mm         `json:"last_tread_cut_mm"`
+		SeatCut       mm         `json:"seat_cut_mm"`
+		HeadCut       mm         `json:"head_cut_mm"`
+		HeadContact   *mm        `json:"head_contact_mm,omitempty"`
+		LeastBlank    mm         `json:"least_blank_mm"`
+		StockLength   *mm        `json:"stock_length_mm,omitempty"`
+		Marks         []mm       `json:"marks_mm"`
+		Outline       [][2]mm    `json:"outline_mm"`
+		Roots         [][2]mm    `json:"roots_mm"`
+		Square        squareJSON `json:"square"`
+		Saw           sawJSON    `json:"saw"`
+	}
+	squareJSON struct {
+		Tongue    mm `json:"tongue_mm"`
+		Blade     mm `json:"blade_mm"`
+		Drift     mm `json:"drift_mm"`
+		DriftRise mm `json:"drift_rise_mm"`
+	}
+	sawJSON struct {
+		UncutFarFace mm `json:"uncut_far_face_mm"`
+		StopFace     mm `json:"stop_face_mm"`
+	}
+	boardJSON struct {
+		Part      string `json:"part"`
+		Count     int    `json:"count"`
+		First     int    `json:"first_step"`
+		Last      int    `json:"last_step"`
+		Thickness mm     `json:"thickness_mm"`
+		Depth     mm     `json:"depth_mm"`
+		Length    *mm    `json:"length_mm,omitempty"`
+	}
+	findingJSON struct{}
+)
+
+// JSON writes the stairway as stepoff-layout/1.
+func JSON(w io.Writer, s *layout.Stairway) error {
+	out := layoutJSON{
+		Format:    "stepoff-layout/1",
+		Job:       jobJSON{s.Job.Name, s.Job.Number, s.Job.Date},
+		Code:      s.Job.Code.Name,
+		TotalRise: mm(s.TotalRise.MM()),
+		Risers:    s.Risers,
+		UnitRise:  mm(s.UnitRise),
+		Elements:  []any{},
+		Findings:  []findingJSON{},
+	}
+	for _, e := range s.Elements {
+		if f, ok := e.(*layout.Flight); ok {
+			out.Elements = append(out.Elements, flight(f))
+		}
+	}
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(out)
+}
+
+func flight(f *layout.Flight) flightJSON {
+	out := flightJSON{
+		Kind: f.Kind(), Name: f.Name, Risers: f.Risers, Treads: f.Treads,
+		UnitRun: mm(f.UnitRun.MM()), TotalRun: mm(f.TotalRun), Pitch: degrees(f.Pitch),
+		StartLevel: mm(f.StartLevel), EndLevel: mm(f.EndLevel),
+		Plan:      planJSON{mm(f.X), mm(f.Y), deg(f.Heading)},
+		Levels:    mms(f.TreadLevels),
+		Stringers: []stringerJSON{},
+		CutList:   []boardJSON{},
+	}
+	for i := range f.Stringers {
+		out.Stringers = append(out.Stringers, group(f, &f.Stringers[i]))
+	}
+	for _, b := range f.Boards {
+		row := boardJSON{Part: b.Kind.String(), Count: b.Count, First: b.Steps[0], Last: b.Steps[1],
+			Thickness: mm(b.Thickness.MM()), Depth: mm(b.Depth)}
+		if b.Length != nil {
+			l := b.Length.MM()
+			row.Length = maybe(&l)
+		}
+		out.CutList = append(out.CutList, row)
+	}
+	return out
+}
+
+func group(f *layout.Flight, g *layout.Group) stringerJSON {
+	out := stringerJSON{
+		Name: g.Name, Build: f.Spec.Stringer.Build.String(), Count: len(g.Positions), Positions: places(g.Positions),
+		Stock: f.Spec.Stringer.Stock.Name, Width: mm(g.Width), Thickness: mm(g.Thickness),
+		Step: mm(g.Step), NotchDepth: mm(g.NotchDepth), Throat: mm(g.Throat), BottomDrop: mm(g.BottomDrop),
+		FirstRiserCut: mm(g.FirstRiserCut), LastTreadCut: mm(g.LastTread), SeatCut: mm(g.SeatCut), HeadCut: mm(g.HeadCut),
+		HeadContact: maybe(g.HeadContact), LeastBlank: mm(g.LeastBlank),
+		Marks: []mm{}, Outline: points(g.Outline), Roots: points(g.Roots),
+		Square: squareJSON{mm(g.Square.Tongue), mm(g.Square.Blade), mm(g.Square.Drift), mm(g.Square.DriftRise)},
+		Saw:    sawJSON{mm(g.Kerf.FarUncut), mm(g.Saw.StopShort)},
+	}
+	if g.StockLength > 0 {
+		l := g.StockLength.MM()
+		out.StockLength = maybe(&l)
+	}
+	for _, tip := range g.Tips {
+		out.Marks = append(out.Marks, mm(tip.X))
+	}
+	return out
+}
+
+func points(ps []geom.Point) [][2]mm {
+	out := make([][2]mm, len(ps))
+	for i, p := range ps {
+		out[i] = [2]mm{mm(p.X), mm(p.Y)}
+	}
+	return out
+}
+
+// places counts positions from 1, the leftmost going up.
+func places(from0 []int) []int {
+	out := make([]int, len(from0))
+	for i, p := range from0 {
+		out[i] = p + 1
+	}
+	return out
+}

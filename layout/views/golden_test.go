@@ -1,0 +1,115 @@
+package views_test
+
+import (
+	"bytes"
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+
+	"stepoff/layout"
+	"stepoff/layout/drawing"
+	"stepoff/layout/drawing/svg"
+	"stepoff/layout/views"
+	"stepoff/spec"
+	"stepoff/spec/measure"
+)
+
+var update = flag.Bool("update", false, "rewrite the golden drawings; look at the difference before keeping it")
+
+const goldenDir = "../../testdata/golden/views"
+
+// Every view of every example, as SVG: the text is compared, so a difference
+// says which line moved. Golden files that no view writes fail.
+func TestGoldenViews(t *testing.T) {
+	jobs, err := filepath.Glob("../../examples/*.yaml")
+	if err != nil || len(jobs) == 0 {
+		t.Fatalf("no examples: %v", err)
+	}
+	written := map[string]bool{}
+	for _, path := range jobs {
+		s := example(t, path)
+		st := measure.Style{Units: s.Job.Units}
+		name := strings.TrimSuffix(filepath.Base(path), ".yaml")
+		for _, d := range all(s, st) {
+			var b bytes.Buffer
+			if err := svg.Write(&b, d, svg.Options{Scale: scaleFor(d)}); err != nil {
+				t.Fatal(err)
+			}
+			file := name + "-" + d.Name + ".svg"
+			written[file] = true
+			golden(t, file, b.Bytes())
+		}
+	}
+	have, err := filepath.Glob(goldenDir + "/*")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, h := range have {
+		if !written[filepath.Base(h)] {
+			t.Errorf("%s is no view of any example; remove it", h)
+		}
+	}
+}
+
+// all draws every view of a stairway.
+func all(s *layout.Stairway, st measure.Style) []*drawing.Drawing {
+	out := []*drawing.Drawing{views.StoryPole(s, st)}
+	for _, f := range s.Flights() {
+		out = append(out, views.Elevation(s, f, st), views.PitchBoard(f, st))
+		for i := range f.Stringers {
+			out = append(out, views.Template(&f.Stringers[i], st))
+		}
+	}
+	return out
+}
+
+// scaleFor prints a side elevation at 1:20 and everything else as large as it
+// is.
+func scaleFor(d *drawing.Drawing) float64 {
+	if strings.HasSuffix(d.Name, "-elevation") {
+		return 1.0 / 20
+	}
+	return 1
+}
+
+func golden(t *testing.T, name string, got []byte) {
+	t.Helper()
+	path := filepath.Join(goldenDir, name)
+	if *update {
+		if err := os.MkdirAll(goldenDir, 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(path, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatalf("%v (go test ./layout/views -update writes it)", err)
+	}
+	if diff := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(string(got), "\n")); diff != "" {
+		t.Errorf("%s differs (-golden +now):\n%s", name, diff)
+	}
+}
+
+func example(t *testing.T, path string) *layout.Stairway {
+	t.Helper()
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	job, err := spec.Load(path, text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := layout.Compute(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}

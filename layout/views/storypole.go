@@ -1,0 +1,58 @@
+package views
+
+import (
+	"fmt"
+	"math"
+
+	"stepoff/layout"
+	"stepoff/layout/drawing"
+	"stepoff/layout/geom"
+	"stepoff/spec/measure"
+)
+
+// poleWidth is the width of the story pole's strip: a 1x3, dressed 2 1/2 in.
+const poleWidth = 63.5
+
+// StoryPole draws the pole at full size: x is the height above the lower
+// finished floor. A finished tread's top is a line right across, the tread cut
+// under it half across. The words stand upright when the pole does.
+func StoryPole(s *layout.Stairway, st measure.Style) *drawing.Drawing {
+	d := &drawing.Drawing{Name: "story-pole", Title: "Story pole, full size"}
+	low := 0.0
+	tread := s.Job.Tread.Thickness.MM()
+	for _, f := range s.Flights() {
+		low = math.Min(low, f.StartLevel-f.Flooring.MM())
+	}
+	high := s.TotalRise.MM()
+	d.Line(drawing.Lumber, geom.Pt(low, 0), geom.Pt(high, 0))
+	d.Line(drawing.Lumber, geom.Pt(low, poleWidth), geom.Pt(high, poleWidth))
+
+	full := func(x float64, text string) {
+		d.Line(drawing.Cut, geom.Pt(x, 0), geom.Pt(x, poleWidth))
+		d.Add(poleText(x, 0, text))
+	}
+	half := func(x float64, text string) {
+		d.Line(drawing.Cut, geom.Pt(x, poleWidth/2), geom.Pt(x, poleWidth))
+		d.Add(poleText(x, poleWidth/2, text))
+	}
+	if low < 0 {
+		full(low, "rough floor "+inches(st, low))
+	}
+	full(0, "lower finished floor 0")
+	for _, f := range s.Flights() {
+		for k, level := range f.TreadLevels {
+			half(level-tread, "cut "+inches(st, level-tread))
+			if level < high {
+				full(level, fmt.Sprintf("tread %d: %s", k+1, inches(st, level)))
+			}
+		}
+	}
+	full(high, "upper finished floor "+inches(st, high))
+	return d
+}
+
+// poleText stands just under its line when the pole stands on end.
+func poleText(x, y float64, text string) drawing.Text {
+	return drawing.Text{Layer: drawing.Note, At: geom.Pt(x-labelGap-drawing.Small, poleWidth-y-labelGap),
+		Height: drawing.Small, Angle: -math.Pi / 2, Text: text}
+}
