@@ -49,8 +49,10 @@ func nominal(n *source.Node, name, text string) (lumber.Size, bool) {
 	size, ok := lumber.Lookup(text)
 	if !ok {
 		near := ""
-		if word := source.Nearest(text, lumber.Names()); word != "" {
-			near = "; did you mean " + word + "?"
+		if plain := strings.NewReplacer(" ", "", "X", "x", "×", "x").Replace(text); plain != text {
+			if _, known := lumber.Lookup(plain); known {
+				near = "; write it like " + plain
+			}
 		}
 		n.Mistake("%s: %s is no size that is known: %s, or %s%s", name, measure.Quote(text), strings.Join(lumber.Names(), ", "), asMeasured, near)
 	}

@@ -47,7 +47,8 @@ const (
 	date                    // a day
 	load                    // psf or kPa
 	sheet                   // a paper size
-	boards                  // one or more boards by nominal size
+	nominalSize             // a board by its nominal size
+	boards                  // one or more of them
 	ownMapping              // keys that are not ours
 	elementList             // the members of a stairway
 )
@@ -106,7 +107,7 @@ var keys = inherit([]Key{
 	{Path: "riser.joint", kind: word, words: []string{"behind", "on"}, Doc: "the riser board runs down behind the tread, or stands on it", Default: "behind"},
 
 	{Path: "stringer", required: true, example: `{stock: 2x12}`, Doc: "the stringers"},
-	{Path: "stringer.stock", kind: word, words: lumber.Names(), required: true, example: `2x12`, Doc: "the board they are cut from: " + lumberHint},
+	{Path: "stringer.stock", kind: nominalSize, required: true, example: `2x12`, Doc: "the board they are cut from: " + lumberHint},
 	{Path: "stringer.stock.width", kind: positive, required: true, example: `11 1/4"`, Doc: "width as measured"},
 	{Path: "stringer.stock.thickness", kind: positive, required: true, example: `1 1/2"`, Doc: "thickness as measured"},
 	{Path: "stringer.species", kind: text, Doc: "species of wood, as it is stamped", LeftOut: "strength is not checked, and that is said"},

@@ -94,12 +94,8 @@ func ParsePaperSize(text string, units measure.Units) (PaperSize, error) {
 		}
 		return PaperSize{Name: name, Width: min(w, h), Height: max(w, h)}, nil
 	}
-	near := ""
-	if word := source.Nearest(name, PaperNames()); word != "" {
-		near = " did you mean " + word + "?"
-	}
-	return PaperSize{}, fmt.Errorf("%s is no paper size that is known;%s sizes are %s, a roll by its width (roll 36\") or two lengths (12\" x 18\")",
-		measure.Quote(text), near, strings.Join(PaperNames(), ", "))
+	return PaperSize{}, fmt.Errorf("%s is no paper size that is known: %s, a roll by its width (roll 36\") or two lengths (12\" x 18\")%s",
+		measure.Quote(text), strings.Join(PaperNames(), ", "), source.DidYouMean(name, PaperNames()))
 }
 
 func paperSide(text string, units measure.Units) (measure.Length, error) {

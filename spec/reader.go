@@ -134,11 +134,7 @@ func oneOf(n *source.Node, name string, words []string) (int, bool) {
 	}
 	i := index(words, text)
 	if i < 0 {
-		said := measure.Quote(text) + " is not one of " + strings.Join(words, ", ")
-		if near := source.Nearest(text, words); near != "" {
-			said += "; did you mean " + near + "?"
-		}
-		n.Mistake("%s: %s", name, said)
+		n.Mistake("%s: %s is not one of %s%s", name, measure.Quote(text), strings.Join(words, ", "), source.DidYouMean(text, words))
 		return 0, false
 	}
 	return i, true

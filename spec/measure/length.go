@@ -54,6 +54,14 @@ func FromMM(mm float64) (l Length, ok bool) {
 	return Length(nm), true
 }
 
+// PartMM returns k/n of the length in millimetres: exactly l.MM() when k = n,
+// otherwise the nearest float64 but for two roundings. The product is a whole
+// number of nanometres, so that nothing gathers from one part to the next. n is
+// not 0, and k times the length is less than nine thousand kilometres.
+func (l Length) PartMM(k, n int) float64 {
+	return float64(int64(l)*int64(k)) / float64(n) / float64(Millimetre)
+}
+
 // SnapMM rounds a number of millimetres to the nanometre (six decimals) and
 // turns -0 into 0. Every writer passes its numbers through here: below a
 // nanometre two processors may differ in the last bit of a sum.

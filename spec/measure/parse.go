@@ -54,7 +54,7 @@ var (
 			inches   = `(?:(?P<inches>` + number + `)|` + fraction + `)`
 		)
 		bare := strings.NewReplacer("<inches>", "<number>", "<whole>", "<barewhole>", "<top>", "<baretop>", "<bottom>", "<barebottom>").Replace(inches)
-		return regexp.MustCompile(`^(?P<minus>-)?(?:` +
+		return regexp.MustCompile(`^(?P<minus>-)? *(?:` +
 			feet + `|` +
 			`(?:` + strings.Replace(feet, "<feet>", "<morefeet>", 1) + `(?: *|-| - ))?` + inches + ` *(?:"|in)|` +
 			`(?P<metric>` + number + `) *(?P<unit>mm|cm|m)|` +

@@ -1,9 +1,6 @@
 package measure
 
-import (
-	"fmt"
-	"strconv"
-)
+import "fmt"
 
 // Units are what bare numbers mean and how lengths are printed.
 type Units int
@@ -42,9 +39,13 @@ func ParseUnits(text string) (Units, error) {
 // ParseDenominator reads how finely inches are printed: 16, 32 or 64, the
 // divisions a tape or rule carries.
 func ParseDenominator(text string) (int, error) {
-	switch n, _ := strconv.Atoi(text); n {
-	case 16, 32, 64:
-		return n, nil
+	switch text {
+	case "16":
+		return 16, nil
+	case "32":
+		return 32, nil
+	case "64":
+		return 64, nil
 	}
 	return 0, fmt.Errorf("inches are printed in 16, 32 or 64 parts, not %s", Quote(text))
 }

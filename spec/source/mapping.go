@@ -116,8 +116,8 @@ func unknown(n *yaml.Node, i int, known []string, hint func(string) string) stri
 			return said + "; " + more
 		}
 	}
-	if near := Nearest(key, known); near != "" {
-		return fmt.Sprintf("%s; did you mean %s?", said, near)
+	if meant := DidYouMean(key, known); meant != "" {
+		return said + meant
 	}
 	return fmt.Sprintf("%s; the keys here are %s", said, list(known))
 }
@@ -136,9 +136,10 @@ func colonHint(text, message string) string {
 	return message
 }
 
-// Nearest returns the word that was probably meant: the one with the fewest
-// letters to put right, at most a third of its length; empty when none is near.
-func Nearest(word string, known []string) string {
+// DidYouMean ends a message with the word that was probably meant: the one with
+// the fewest letters to put right, at most a third of its length. It is empty
+// when none is near.
+func DidYouMean(word string, known []string) string {
 	const longest = 40 // no key is that long
 	if len(word) > longest {
 		return ""
@@ -150,7 +151,10 @@ func Nearest(word string, known []string) string {
 			best, fewest = k, wrong
 		}
 	}
-	return best
+	if best == "" {
+		return ""
+	}
+	return "; did you mean " + best + "?"
 }
 
 // list names words in a sentence: a, b and c.
