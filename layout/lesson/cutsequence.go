@@ -82,11 +82,20 @@ func (q *sequence) foot() {
 	if q.f.Flooring > 0 {
 		why += fmt.Sprintf(", less the %s of flooring to come round the foot", q.st.Inches(q.f.Flooring))
 	}
-	if q.g.FootLevel != 0 {
-		why += fmt.Sprintf(", with its bearing %s against the level measured from", q.st.Inches(q.g.FootLevel))
+	if g.FootLevel != 0 {
+		side := "above"
+		if g.FootLevel < 0 {
+			side = "below"
+		}
+		why += fmt.Sprintf(", with its bearing %s %s where the rise was measured", q.st.Inches(g.FootLevel.Abs()), side)
 	}
-	q.add("Drop the foot", "The first riser cut is %s, not %s: the bottom drop of %s is %s. Mark the seat level from there, %s long.",
-		q.say(g.FirstRiserCut), q.say(q.f.UnitRise), q.say(g.BottomDrop), why, q.say(g.SeatCut))
+	if g.BottomDrop < 0 {
+		q.add("Lengthen the foot", "The first riser cut is %s, not %s: the flooring to come round the foot is thicker than the tread by %s. Mark the seat level from there, %s long.",
+			q.say(g.FirstRiserCut), q.say(q.f.UnitRise), q.say(-g.BottomDrop), q.say(g.SeatCut))
+	} else {
+		q.add("Drop the foot", "The first riser cut is %s, not %s: the bottom drop of %s is %s. Mark the seat level from there, %s long.",
+			q.say(g.FirstRiserCut), q.say(q.f.UnitRise), q.say(g.BottomDrop), why, q.say(g.SeatCut))
+	}
 	if g.Kicker != nil {
 		q.add("Notch for the kicker", "At the front of the seat mark %s high and %s deep for the plate laid flat; its back face keeps the stringer from sliding. Saw this notch by hand.",
 			q.say(g.Kicker.Height), q.say(g.Kicker.Depth))

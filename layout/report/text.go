@@ -36,9 +36,21 @@ func (t *text) line(format string, args ...any) {
 	t.WriteByte('\n')
 }
 
-// row writes a label and its figure in the two columns everything lines up in.
+// labelWidth is the width of the labels' column.
+const labelWidth = 24
+
+// row writes a label and its figures in the two columns everything lines up in;
+// what is too long goes on under itself.
 func (t *text) row(label, format string, args ...any) {
-	t.line("  %-24s %s", label, fmt.Sprintf(format, args...))
+	words := strings.Fields(fmt.Sprintf(format, args...))
+	room := lineWidth - 2 - labelWidth - 1
+	for line := ""; len(words) > 0; label = "" {
+		line, words = words[0], words[1:]
+		for len(words) > 0 && len(line)+1+len(words[0]) <= room {
+			line, words = line+" "+words[0], words[1:]
+		}
+		t.line("  %-*s %s", labelWidth, label, line)
+	}
 }
 
 // grid writes short cells in as many even columns as fit.
@@ -81,7 +93,7 @@ func (t *text) title(s *layout.Stairway) {
 // Legend says how the figures are printed.
 func Legend(st measure.Style) string {
 	if st.Units == measure.Metric {
-		return "millimetres to the nearest 1; + the true length is a little more, - a little less"
+		return "whole millimetres; + the true length is a little more, - a little less"
 	}
 	return fmt.Sprintf("inches to the nearest 1/%d; + the true length is a little more, - a little less", st.Denominator)
 }
@@ -119,40 +131,62 @@ func (t *text) flight(s *layout.Stairway, f *layout.Flight) {
 		cells = append(cells, fmt.Sprintf("%2d: %s", k+1, t.st.BareMM(level)))
 	}
 	t.grid(cells)
-	for i := range f.Stringers {
-		t.line("")
-		t.stringer(s, f, &f.Stringers[i])
+	t.line("")
+	if len(f.Stringers) == 1 {
+		t.line("Stringer: %s", pull(f, &f.Stringers[0], t.st))
+	} else {
+		t.line("Stringers: %d of %s, %d outlines: the feet bear at different levels", f.Spec.Stringer.Count, stockName(f), len(f.Stringers))
+	}
+	t.shared(f, &f.Stringers[0])
+	if len(f.Stringers) == 1 {
+		t.own(f, &f.Stringers[0])
+	} else {
+		t.side(f)
 	}
 }
 
-func (t *text) stringer(s *layout.Stairway, f *layout.Flight, g *layout.Group) {
+// pull says how many boards of which stock and length to pull.
+func pull(f *layout.Flight, g *layout.Group, st measure.Style) string {
+	return fmt.Sprintf("%d of %s x %s", len(g.Positions), stockName(f), stockLength(g, st))
+}
+
+// shared are the figures that every outline of the flight has alike.
+func (t *text) shared(f *layout.Flight, g *layout.Group) {
 	bare := t.st.BareMM
-	t.line("%s: %d of %s x %s (%s)", titled(g.Name), len(g.Positions), stockName(f), stockLength(g, t.st), g.Where(f.Spec.Stringer.Count))
-	if g.FootLevel != 0 {
-		t.row("its foot bears", "%s against the level measured from", t.st.Bare(g.FootLevel))
-	}
-	t.row("framing square", "tongue %s, blade %s; %s", bare(g.Square.Tongue), bare(g.Square.Blade), t.drift(g))
+	t.row("framing square", "tongue %s, blade %s", bare(g.Square.Tongue), bare(g.Square.Blade))
+	t.row("stepped, it drifts", "%s", t.drift(g))
 	t.row("step, notch depth", "%s, %s; throat %s", bare(g.Step), bare(g.NotchDepth), bare(g.Throat))
-	t.row("least blank", "%s", bare(g.LeastBlank))
-	t.row("bottom drop", "%s: first riser cut %s, seat %s", bare(g.BottomDrop), bare(g.FirstRiserCut), bare(g.SeatCut))
-	if g.Kicker != nil {
-		t.row("kicker notch", "%s high, %s deep, at the front of the seat", bare(g.Kicker.Height), bare(g.Kicker.Depth))
-	}
+	t.row("saw", "blade %s, %s deep; stop %s short of the root", bare(g.Saw.Blade), bare(g.Saw.Depth), bare(g.Saw.StopShort))
+	t.row("finish by handsaw", "%s, still whole on the far face", bare(g.Saw.StopShort+g.Kerf.FarUncut))
+	past := overcutShown(t.st)
+	riser, tread := g.OvercutCost(past)
+	t.row("an overcut of "+bare(past), "takes %s off the throat (riser), %s (tread)", bare(riser), bare(tread))
 	t.row("head", "%s: last tread cut %s, plumb cut %s", headWord(f), bare(g.LastTread), bare(g.HeadCut))
-	if g.Ledger != nil {
-		t.row("ledger notch", "%s high, %s deep, at the bottom of the plumb cut", bare(g.Ledger.Height), bare(g.Ledger.Depth))
-	}
 	if g.HeadContact != nil {
 		t.row("on the header", "%s", t.contact(g))
 	}
-	t.row("saw", "blade %s, set %s deep; stop %s short of the root,", bare(g.Saw.Blade), bare(g.Saw.Depth), bare(g.Saw.StopShort))
-	t.row("", "%s is then still whole on the far face: finish by handsaw", bare(g.Saw.StopShort+g.Kerf.FarUncut))
-	quarter := (measure.Inch / 4).MM()
-	if t.st.Units == measure.Metric {
-		quarter = 5
+	if g.Ledger != nil {
+		t.row("ledger notch", "%s high, %s deep, at the bottom of the plumb cut", bare(g.Ledger.Height), bare(g.Ledger.Depth))
 	}
-	riser, tread := g.OvercutCost(quarter)
-	t.row("an overcut of "+bare(quarter), "costs %s of throat on a riser line, %s on a tread line", bare(riser), bare(tread))
+	if g.Kicker != nil {
+		t.row("kicker notch", "%s high, %s deep, at the front of the seat", bare(g.Kicker.Height), bare(g.Kicker.Depth))
+	}
+}
+
+// overcutShown is the overcut whose cost is printed as an example.
+func overcutShown(st measure.Style) float64 {
+	if st.Units == measure.Metric {
+		return 5
+	}
+	return (measure.Inch / 4).MM()
+}
+
+// own are the figures of the one outline there is.
+func (t *text) own(f *layout.Flight, g *layout.Group) {
+	bare := t.st.BareMM
+	t.row("foot", "%s", drop(g, t.st))
+	t.row("first riser cut, seat", "%s, %s", bare(g.FirstRiserCut), bare(g.SeatCut))
+	t.row("least blank", "%s", bare(g.LeastBlank))
 	t.line("  Tips from the foot end of the blank, in one pull of the tape")
 	var cells []string
 	for k, tip := range g.Tips {
@@ -161,7 +195,66 @@ func (t *text) stringer(s *layout.Stairway, f *layout.Flight, g *layout.Group) {
 	t.grid(cells)
 }
 
-func titled(name string) string { return strings.ToUpper(name[:1]) + name[1:] }
+// drop says what comes off the foot, or what is left on it where the flooring
+// to come is thicker than the tread.
+func drop(g *layout.Group, st measure.Style) string {
+	if g.BottomDrop < 0 {
+		return st.BareMM(-g.BottomDrop) + " longer than stepped off, for the flooring"
+	}
+	return "bottom drop " + st.BareMM(g.BottomDrop)
+}
+
+// side sets the outlines' own figures side by side.
+func (t *text) side(f *layout.Flight) {
+	bare := t.st.BareMM
+	rows := []figure{
+		{"outline", func(g *layout.Group) string { return g.Name }},
+		{"stands", func(g *layout.Group) string {
+			return strings.Replace(g.Where(f.Spec.Stringer.Count), " from the left", "", 1)
+		}},
+		{"foot above (below -)", func(g *layout.Group) string { return t.st.Bare(g.FootLevel) }},
+		{"bottom drop", func(g *layout.Group) string { return bare(g.BottomDrop) }},
+		{"first riser cut", func(g *layout.Group) string { return bare(g.FirstRiserCut) }},
+		{"seat", func(g *layout.Group) string { return bare(g.SeatCut) }},
+		{"least blank", func(g *layout.Group) string { return bare(g.LeastBlank) }},
+		{"stock", func(g *layout.Group) string { return stockLength(g, t.st) }},
+	}
+	for k := range f.Stringers[0].Tips {
+		rows = append(rows, figure{fmt.Sprintf("tip %d from the foot end", k+1), func(g *layout.Group) string { return bare(g.Tips[k].X) }})
+	}
+	for from := 0; from < len(f.Stringers); {
+		from = t.columns(f, from, rows)
+	}
+}
+
+// figure is a row of figures, one for each outline.
+type figure struct {
+	name string
+	of   func(g *layout.Group) string
+}
+
+// columns sets as many outlines side by side, from the given one on, as the
+// screen is wide, and returns the first one left over.
+func (t *text) columns(f *layout.Flight, from int, rows []figure) int {
+	lines := make([]string, len(rows))
+	at := from
+	for ; at < len(f.Stringers); at++ {
+		width := 0
+		for _, r := range rows {
+			width = max(width, len(r.of(&f.Stringers[at])))
+		}
+		if at > from && len(lines[0])+width > lineWidth-2-labelWidth-1 {
+			break
+		}
+		for i, r := range rows {
+			lines[i] += fmt.Sprintf("%-*s  ", width, r.of(&f.Stringers[at]))
+		}
+	}
+	for i, r := range rows {
+		t.line("  %-*s %s", labelWidth, r.name, lines[i])
+	}
+	return at
+}
 
 func headWord(f *layout.Flight) string {
 	if f.Hung() {
@@ -173,9 +266,9 @@ func headWord(f *layout.Flight) string {
 func (t *text) drift(g *layout.Group) string {
 	along, high := g.Square.Drift, g.Square.DriftRise
 	if measure.SnapMM(along) == 0 && measure.SnapMM(high) == 0 {
-		return "stepping does not drift"
+		return "nowhere: the square's marks are true"
 	}
-	return fmt.Sprintf("stepping drifts %s along, %s up", signed(t.st, along), signed(t.st, high))
+	return fmt.Sprintf("%s along and %s up: tape the tips", signed(t.st, along), signed(t.st, high))
 }
 
 // signed prints a difference with its sign before it.

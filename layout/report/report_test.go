@@ -1,0 +1,138 @@
+package report_test
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"stepoff/layout"
+	"stepoff/layout/report"
+	"stepoff/spec"
+	"stepoff/spec/measure"
+)
+
+func compute(t *testing.T, name, text string) *layout.Stairway {
+	t.Helper()
+	job, err := spec.Load(name, []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := layout.Compute(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// stair345 is the stair whose every figure comes from a 3-4-5 triangle.
+func stair345(lowerFinish string) string {
+	return fmt.Sprintf(`
+units: imperial
+levels: {total_rise: 105", lower_finish: %s}
+width: 36"
+stairway:
+  - flight: {risers: 14, run: 10"}
+tread: {thickness: 1 1/2", nosing: 1"}
+riser: {thickness: 3/4"}
+stringer: {stock: 2x12}
+`, lowerFinish)
+}
+
+// The JSON's figures for the 3-4-5 stair, worked by hand, by the names scripts
+// use.
+func TestThreeFourFiveJSON(t *testing.T) {
+	const in = 25.4
+	for _, c := range []struct {
+		lowerFinish string
+		want        map[string]float64 // inches
+	}{
+		{"0", map[string]float64{
+			"step_mm": 12.5, "notch_depth_mm": 6, "throat_mm": 5.25, "bottom_drop_mm": 1.5, "first_riser_cut_mm": 6,
+			"seat_cut_mm": 10.75, "head_cut_mm": 6.5625, "least_blank_mm": 161.6, "stock_length_mm": 168,
+			"width_mm": 11.25, "thickness_mm": 1.5, "last_tread_cut_mm": 10,
+		}},
+		{`3/4"`, map[string]float64{
+			"bottom_drop_mm": 0.75, "first_riser_cut_mm": 6.75, "seat_cut_mm": 9.75, "least_blank_mm": 162.05,
+		}},
+	} {
+		var b bytes.Buffer
+		if err := report.JSON(&b, compute(t, "job.yaml", stair345(c.lowerFinish))); err != nil {
+			t.Fatal(err)
+		}
+		var out struct {
+			Format   string
+			Risers   int
+			UnitRise float64 `json:"unit_rise_mm"`
+			Elements []struct {
+				Pitch     float64 `json:"pitch_deg"`
+				Stringers []map[string]any
+			}
+		}
+		if err := json.Unmarshal(b.Bytes(), &out); err != nil {
+			t.Fatal(err)
+		}
+		if out.Format != "stepoff-layout/1" || out.Risers != 14 || math.Abs(out.UnitRise-7.5*in) > 1e-4 {
+			t.Errorf("format %q, %d risers of %g", out.Format, out.Risers, out.UnitRise)
+		}
+		flight := out.Elements[0]
+		if math.Abs(flight.Pitch-36.869897646) > 1e-9 {
+			t.Errorf("pitch %.9f degrees, want 36.869897646, the angle whose tangent is 3/4", flight.Pitch)
+		}
+		for key, want := range c.want {
+			got, ok := flight.Stringers[0][key].(float64)
+			if !ok || math.Abs(got-want*in) > 1e-4 {
+				t.Errorf("%s = %v, want %.4f (%g in)", key, flight.Stringers[0][key], want*in, want)
+			}
+		}
+		if c.lowerFinish != "0" {
+			continue
+		}
+		for k, mark := range flight.Stringers[0]["marks_mm"].([]any) {
+			if want := (3.6 + 12.5*float64(k)) * in; math.Abs(mark.(float64)-want) > 1e-4 {
+				t.Errorf("tip %d at %v, want %.4f", k+1, mark, want)
+			}
+		}
+	}
+}
+
+// Every example reads on one screen of a plain terminal, and never says
+// anything that is no figure.
+func TestTextFitsTheScreen(t *testing.T) {
+	const wide, high = 80, 48
+	examples, err := filepath.Glob("../../examples/*.yaml")
+	if err != nil || len(examples) == 0 {
+		t.Fatalf("no examples: %v", err)
+	}
+	for _, path := range examples {
+		text, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s := compute(t, path, string(text))
+		for _, denominator := range []int{16, 64} {
+			var b bytes.Buffer
+			if err := report.Text(&b, s, measure.Style{Units: s.Job.Units, Denominator: denominator}); err != nil {
+				t.Fatal(err)
+			}
+			lines := strings.Split(strings.TrimRight(b.String(), "\n"), "\n")
+			if len(lines) > high {
+				t.Errorf("%s: %d lines, a screen has %d", path, len(lines), high)
+			}
+			for i, line := range lines {
+				if len([]rune(line)) > wide {
+					t.Errorf("%s:%d is %d characters wide: %s", path, i+1, len([]rune(line)), line)
+				}
+				for _, bad := range []string{"NaN", "Inf", measure.Unknown, "%!"} {
+					if strings.Contains(line, bad) {
+						t.Errorf("%s:%d says %s: %s", path, i+1, bad, line)
+					}
+				}
+			}
+		}
+	}
+}
