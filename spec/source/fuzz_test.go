@@ -12,7 +12,7 @@ import (
 func FuzzYAML(f *testing.F) {
 	for _, text := range []string{
 		"levels: {total_rise: 8' 9\", x: [1, {y: 2}]}\n", "a: &a [*a]\n", "a: 1\n<<: {b: 2}\n", "? [k]\n: v\n", "- 1\n- - 2\n",
-		"a: \"6\nb", "\ufeffa: 1\r\nb:\rc: \t|\n", "a: !!binary x\n", "%TAG ! x\n---\na\n", "a: 'x'y", "{a: b: c", "a\n---\nb",
+		"a: \"6\nb", "\ufeffa: 1\r\nb:\rc: \t|\n", "a: !!binary x\n", "%TAG ! x\n---\na\n", "a: 'x'y", "{a: b: c", "a\n---\nb", "[",
 	} {
 		f.Add([]byte(text))
 	}
@@ -31,9 +31,6 @@ func FuzzYAML(f *testing.F) {
 		for _, mistake := range *m {
 			if mistake.At.Line < 1 || mistake.At.Line > lines || mistake.At.Column < 1 {
 				t.Errorf("%q: the mistake at %s is not in a text of %d lines: %s", text, mistake.At, lines, mistake.Message)
-			}
-			if strings.Contains(mistake.Message, "!!") && !strings.Contains(mistake.Message, "tags (") {
-				t.Errorf("%q: %s", text, mistake.Message)
 			}
 		}
 		if err := m.Err(); err != nil && err.Error() == "" {

@@ -132,6 +132,9 @@ func syntax(f *File, err error) (Pos, string) {
 	if opened.Line < 1 {
 		opened = at
 	}
+	if end := f.Pos(len(f.Text)); end.before(at) {
+		at = end // what is missing at the end is found on the line after it
+	}
 	for _, s := range syntaxWords {
 		if strings.Contains(e.Message, s.says) {
 			if s.opened {
