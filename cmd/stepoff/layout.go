@@ -1,0 +1,47 @@
+package main
+
+import (
+	"bytes"
+
+	"github.com/urfave/cli/v2"
+
+	"stepoff/layout"
+	"stepoff/layout/report"
+)
+
+func layoutCommand(std streams) *cli.Command {
+	return &cli.Command{
+		Name:        "layout",
+		Usage:       "print the numbers to lay out by",
+		ArgsUsage:   "[options] JOB",
+		Description: "Levels, marks, cuts and boards as text for the saw horses, or as JSON.",
+		Flags:       []cli.Flag{jsonOption(), unitsOption(), fractionOption()},
+		Action:      func(c *cli.Context) error { return runLayout(std, &line{Context: c}) },
+	}
+}
+
+func runLayout(std streams, l *line) error {
+	name := l.job()
+	style := l.style()
+	if err := l.err(); err != nil {
+		return err
+	}
+	job, err := load(std, name)
+	if err != nil {
+		return err
+	}
+	stairway, err := layout.Compute(job)
+	if err != nil {
+		return err
+	}
+	var result bytes.Buffer
+	if l.Bool("json") {
+		err = report.JSON(&result, stairway)
+	} else {
+		err = report.Text(&result, stairway, style.of(job))
+	}
+	if err != nil {
+		return err
+	}
+	return std.print(result.Bytes())
+}
