@@ -27,15 +27,15 @@ func Load(name string, text []byte) (*Job, error) {
 }
 
 func (r *reader) job(top group, job *Job) {
-	if top.at.Get("units") != nil {
+	if top.get("units") != nil {
 		r.units = measure.Units(top.word("units", 0))
 	}
 	job.Name = top.text("name")
 	job.Number = top.text("number")
 	job.Date = top.date("date")
-	job.Code = Code{Name: top.text("code"), Given: top.at.Get("code") != nil}
+	job.Code = Code{Name: top.text("code"), Given: top.get("code") != nil}
 	if job.Code.Name == "" {
-		top.at.Missing("code", "code: name a code, a file, or none")
+		top.get("code").Mistake("code: name a code, a file, or none")
 	}
 	job.Levels, job.Units = r.levels(top)
 
@@ -122,9 +122,8 @@ func (r *reader) riser(top group) Riser {
 		return Riser{}
 	}
 	if !n.IsMapping() {
-		const wanted = `riser: {thickness: 3/4"} with riser boards, riser: open without`
-		if text, ok := single(n, "riser", wanted); ok && text != "open" {
-			n.Mistake("riser: %s is neither; write %s", measure.Quote(text), wanted)
+		if text, ok := single(n, "riser", `{thickness: 3/4"} or open`); ok && text != "open" {
+			n.Mistake("riser: %s is neither; write {thickness: 3/4\"} for riser boards, open for none", measure.Quote(text))
 		}
 		return Riser{Open: true}
 	}

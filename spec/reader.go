@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"stepoff/spec/lumber"
 	"stepoff/spec/measure"
@@ -86,13 +87,18 @@ func single(n *source.Node, name, wanted string) (string, bool) {
 	return n.Text()
 }
 
+// text returns a line of text; its default, or nothing, where it is left out or
+// is none.
 func (g group) text(name string) string {
 	n := g.node(name)
 	if n == nil {
 		return g.key(name).Default
 	}
-	text, _ := single(n, name, "a text")
-	if len([]rune(text)) > longestText {
+	text, ok := single(n, name, "a text")
+	if !ok {
+		return g.key(name).Default
+	}
+	if utf8.RuneCountInString(text) > longestText {
 		n.Mistake("%s: the text has more than %d characters", name, longestText)
 	}
 	return strings.TrimSpace(text)

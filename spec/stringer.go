@@ -32,13 +32,21 @@ func (r *reader) stringer(top group, openRisers bool) (stringers, group) {
 	s.Strongback, _ = g.piece("strongback")
 	s.Deflection, _ = g.wholeIf("deflection")
 	s.Values = r.values(g)
-	for i := 1; i < len(s.Props); i++ {
-		if s.Props[i] <= s.Props[i-1] {
-			g.get("props").Mistake("props: the distances are taken from the foot's front and stand in order, each more than the one before")
-			break
-		}
+	if !rising(s.Props) {
+		g.get("props").Mistake("props: the distances are taken from the foot's front and stand in order, each more than the one before")
 	}
 	return g.override(s), g
+}
+
+// rising tells whether every length is more than the one before. A 0 stands
+// for one that could not be read.
+func rising(lengths []measure.Length) bool {
+	for i := 1; i < len(lengths); i++ {
+		if lengths[i] <= lengths[i-1] && lengths[i] != 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // override returns the stringers with what a group sets of the keys that a
