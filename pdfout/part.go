@@ -43,5 +43,5 @@ type Tiling struct {
 	Sheets []Sheet // row by row, each row by station; sheets that show no cut or mark are not there
 
 	seamsX, seamsY []float64 // where neighbouring columns, rows meet
-	length         float64   // of a roll's page, millimetres as drawn; 0: the paper's height
+	height         float64   // of the page, millimetres as drawn
 }

@@ -33,22 +33,27 @@ func (c cover) title() string {
 
 // short is the one page before parts that were asked for by name.
 func (c cover) short() pdfout.Flow {
-	return pdfout.Flow{Title: "Cover", Rulers: true, Blocks: append(c.head(), c.maps(60)...)}
+	return pdfout.Flow{Title: "Cover", Rulers: true, Blocks: append(c.head(), c.maps()...)}
 }
 
 // first is the cover of a whole set.
 func (c cover) first() pdfout.Flow {
 	blocks := append(c.head(), pdfout.Heading{Level: 2, Text: "How the sheets lie"})
-	return pdfout.Flow{Title: "Cover", Rulers: true, Blocks: append(blocks, c.maps(40)...)}
+	return pdfout.Flow{Title: "Cover", Rulers: true, Blocks: append(blocks, c.maps()...)}
 }
 
 func (c cover) head() []pdfout.Block {
-	return []pdfout.Block{
+	blocks := []pdfout.Block{
 		pdfout.Heading{Level: 1, Text: c.title()},
 		pdfout.Paragraph{Text: printFirst},
 		pdfout.Table{Rows: c.numbers()},
-		pdfout.List{Items: lesson.Cautions},
 	}
+	for _, f := range c.s.Flights() {
+		if len(f.Stringers) > 0 {
+			blocks = append(blocks, c.outlines(f))
+		}
+	}
+	return append(blocks, pdfout.List{Items: lesson.Cautions})
 }
 
 // numbers are the figures a framer checks against the site before cutting.
@@ -60,30 +65,56 @@ func (c cover) numbers() [][]string {
 	}
 	for _, f := range s.Flights() {
 		rows = append(rows, []string{"unit run", fmt.Sprintf("%s, %d treads", st.Inches(f.UnitRun), f.Treads)})
-		for i := range f.Stringers {
-			g := &f.Stringers[i]
-			length := "longer than any stock length sold"
-			if g.StockLength > 0 {
-				length = st.Format(g.StockLength)
-			}
-			rows = append(rows,
-				[]string{fmt.Sprintf("%s, %d off (%s)", g.Name, len(g.Positions), g.Where(f.Spec.Stringer.Count)),
-					fmt.Sprintf("least blank %s, stock %s", st.InchesMM(g.LeastBlank), length)},
-				[]string{"bottom drop, first riser cut", st.InchesMM(g.BottomDrop) + ", " + st.InchesMM(g.FirstRiserCut)},
-				[]string{"seat cut, head plumb cut", st.InchesMM(g.SeatCut) + ", " + st.InchesMM(g.HeadCut)},
-				[]string{"notch depth, throat", st.InchesMM(g.NotchDepth) + ", " + st.InchesMM(g.Throat)},
-			)
+		if len(f.Stringers) > 0 {
+			g := &f.Stringers[0]
+			rows = append(rows, []string{"notch depth, throat", st.InchesMM(g.NotchDepth) + ", " + st.InchesMM(g.Throat)},
+				[]string{"head plumb cut", st.InchesMM(g.HeadCut)})
 		}
 	}
 	return append(rows, []string{"how figures are printed", report.Legend(st)})
 }
 
-// maps shows how each part's sheets lie together, and counts them.
-func (c cover) maps(height float64) []pdfout.Block {
+// outlines are the figures that differ from one stringer to the next.
+func (c cover) outlines(f *layout.Flight) pdfout.Table {
+	st := c.st
+	t := pdfout.Table{Header: []string{"stringer", "stands", "least blank", "stock", "bottom drop", "first riser", "seat"}}
+	for i := range f.Stringers {
+		g := &f.Stringers[i]
+		stock := "none sold so long"
+		if g.StockLength > 0 {
+			stock = fmt.Sprintf("%d of %s", len(g.Positions), st.Format(g.StockLength))
+		}
+		t.Rows = append(t.Rows, []string{g.Name, g.Where(f.Spec.Stringer.Count), st.InchesMM(g.LeastBlank), stock,
+			st.InchesMM(g.BottomDrop), st.InchesMM(g.FirstRiserCut), st.InchesMM(g.SeatCut)})
+	}
+	return t
+}
+
+// The maps share what a letter page has left below the cover's text, so that
+// the cover stays one page; none is larger than reads well, or too small for
+// the sheets' names. Millimetres, captions included.
+const (
+	mapsRoom = 105.0
+	mapMost  = 45.0
+	mapLeast = 24.0
+)
+
+// maps shows how each part's sheets lie together, and counts them: one below
+// the other while they are few, else in two columns.
+func (c cover) maps() []pdfout.Block {
+	n := len(c.tilings)
+	rows := n
+	if n > 3 {
+		rows = (n + 1) / 2
+	}
+	height := max(mapLeast, min(mapMost, mapsRoom/float64(max(1, rows))))
 	var blocks []pdfout.Block
 	for _, t := range c.tilings {
 		caption := fmt.Sprintf("%s: %d %s of %s", t.Part.Title, len(t.Sheets), plural(len(t.Sheets), "sheet"), c.paper.Name)
 		blocks = append(blocks, pdfout.Figure{Drawing: t.Map(), MaxHeight: height, Caption: caption, NoScale: true})
+	}
+	if rows < n {
+		return []pdfout.Block{pdfout.Columns{Left: blocks[:rows], Right: blocks[rows:]}}
 	}
 	return blocks
 }
@@ -99,7 +130,7 @@ func plural(n int, word string) string {
 func (c cover) work() pdfout.Flow {
 	var blocks []pdfout.Block
 	for _, f := range c.s.Flights() {
-		blocks = append(blocks, pdfout.Figure{Drawing: views.Elevation(c.s, f, c.st), MaxHeight: 120})
+		blocks = append(blocks, pdfout.Figure{Drawing: views.Elevation(c.s, f, c.st), MaxHeight: 150})
 		for i := range f.Stringers {
 			g := &f.Stringers[i]
 			title := "Cut sequence"

@@ -1,0 +1,95 @@
+package pdfout
+
+import (
+	"fmt"
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"stepoff/layout/drawing"
+	"stepoff/layout/drawing/letter"
+	"stepoff/layout/geom"
+)
+
+// ruler is a check ruler: inches on its left side, millimetres on its right,
+// both from its start, as long as fits.
+type ruler struct {
+	start geom.Point
+	along geom.Point // of length 1
+	room  float64    // how long it may be, true millimetres
+}
+
+// A ruler's ticks, and how far it reaches to either side, millimetres.
+const (
+	longTick  = 3.0
+	shortTick = 1.8
+	rulerSide = longTick + 0.8 + drawing.Small + 0.4
+	rulerEnd  = 3.0 // from a window's side to a ruler's end
+	rulerStop = `measure this: if it is not %d in (%.4g mm), stop`
+)
+
+// inches and centimetres are how many of them fit.
+func (r ruler) inches() int      { return int(r.room/25.4 + rounding) }
+func (r ruler) centimetres() int { return int(r.room/10 + rounding) }
+
+// box is what the ruler takes.
+func (r ruler) box() geom.Box {
+	left := geom.Pt(-r.along.Y, r.along.X)
+	end := r2.Add(r.start, r2.Scale(r.room, r.along))
+	side := r2.Scale(rulerSide, left)
+	return geom.EmptyBox().Include(r2.Add(r.start, side)).Include(r2.Sub(end, side))
+}
+
+// draw draws the ruler. It is placed like the drawing whose size it proves.
+func (c *canvas) ruler(pl placing, r ruler) {
+	left := geom.Pt(-r.along.Y, r.along.X)
+	at := func(along, side float64) geom.Point {
+		return r2.Add(r.start, r2.Add(r2.Scale(along, r.along), r2.Scale(side, left)))
+	}
+	angle := math.Atan2(r.along.Y, r.along.X)
+	thin := drawing.Line{Width: drawing.NarrowLine}
+	write := func(along, side float64, align drawing.Align, text string) {
+		c.set(pl, at(along, side), angle, align, letter.Set(text, drawing.Small))
+	}
+	in, cm := r.inches(), r.centimetres()
+	var ticks []geom.Edge
+	tick := func(along, from, to float64) { ticks = append(ticks, geom.Line(at(along, from), at(along, to))) }
+	c.artifact("Ruler", func() {
+		ticks = append(ticks, geom.Line(at(0, 0), at(math.Max(float64(in)*25.4, float64(cm)*10), 0)))
+		for i := range 2*in + 1 {
+			long := longTick
+			if i%2 == 1 {
+				long = shortTick
+			}
+			tick(float64(i)*12.7, 0, long)
+		}
+		for i := range cm + 1 {
+			long := longTick
+			if i%5 != 0 {
+				long = shortTick
+			}
+			tick(float64(i)*10, 0, -long)
+		}
+		c.stroke(pl, thin, ticks, false)
+		for i := range in + 1 {
+			text := fmt.Sprint(i)
+			align := drawing.Middle
+			switch i {
+			case 0:
+				align = drawing.Left
+			case in:
+				text, align = text+" in", drawing.Right
+			}
+			write(float64(i)*25.4, longTick+0.8, align, text)
+		}
+		below := -longTick - 0.8 - drawing.Small
+		end := fmt.Sprintf("%d mm", cm*10)
+		write(float64(cm)*10, below, drawing.Right, end)
+		stop := fmt.Sprintf(rulerStop, in, float64(in)*25.4)
+		free := float64(cm)*10 - letter.Set(end, drawing.Small).Width - 2
+		if letter.Set(stop, drawing.Small).Width > free {
+			stop = fmt.Sprintf("not %d in long: stop", in)
+		}
+		write(0, below, drawing.Left, stop)
+	})
+}
