@@ -32,7 +32,7 @@ var may = map[string][]string{
 	"spec":         {"spec/..."},
 
 	// No stairs in geom and drawing; no job in what takes plain values.
-	"layout/geom":        {"spec/measure"},
+	"layout/geom":           {"spec/measure"},
 	"layout/drawing":        {"spec/measure", "layout/geom", "layout/drawing/letter"},
 	"layout/drawing/letter": {},
 	"layout/drawing/svg":    {"spec/measure", "layout/geom", "layout/drawing", "layout/drawing/letter"},
