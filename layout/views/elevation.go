@@ -1,7 +1,7 @@
 package views
 
 import (
-	"math"
+	"gonum.org/v1/gonum/spatial/r2"
 
 	"stepoff/layout"
 	"stepoff/layout/drawing"
@@ -117,7 +117,7 @@ func (e elevation) boards() {
 }
 
 func (e elevation) box(x0, y0, x1, y1 float64) {
-	e.d.Polygon(drawing.Outline, geom.Pt(x0, y0), geom.Pt(x1, y0), geom.Pt(x1, y1), geom.Pt(x0, y1))
+	e.d.Polygon(drawing.Thin, geom.Pt(x0, y0), geom.Pt(x1, y0), geom.Pt(x1, y1), geom.Pt(x0, y1))
 }
 
 func (e elevation) stringer(g *layout.Group) {
@@ -132,25 +132,33 @@ func (e elevation) nosingLine() {
 	e.d.Line(drawing.Centre, e.nosing(1), e.nosing(e.f.Risers))
 }
 
+// dimensions stand where nothing else is: rises left of the steps, the run over
+// the upper floor, the rest right of the stair and below it.
 func (e elevation) dimensions() {
 	d, f := e.d, e.f
-	run, rise := f.UnitRun.MM(), f.UnitRise
 	total := f.EndLevel - f.StartLevel
 	right := e.header() + 2*floorShown*e.s.TotalRise.MM()
-	d.Dim(drawing.Vertical, geom.Pt(right, 0), geom.Pt(right, total), dimRow, "total rise "+e.say(total))
+	d.Dim(drawing.Vertical, geom.Pt(right, 0), geom.Pt(right, total), 3*dimRow, "total rise "+e.say(total))
 	if len(f.Stringers) == 0 {
 		return
 	}
 	g := &f.Stringers[0]
-	head := g.HeadX()
-	below := math.Min(-f.Flooring.MM(), 0)
-	d.Dim(drawing.Horizontal, geom.Pt(0, below), geom.Pt(head, below), -2*dimRow, "to the head plumb cut "+e.say(head))
-	d.Dim(drawing.Horizontal, geom.Pt(0, below), geom.Pt(g.SeatCut, below), -dimRow, "seat "+e.say(g.SeatCut))
-	if f.Treads >= 2 {
-		n1, n2 := e.nosing(1), e.nosing(2)
-		d.Dim(drawing.Horizontal, geom.Pt(n1.X, n2.Y), n2, dimRow, "run "+e.say(run))
-		d.Dim(drawing.Vertical, geom.Pt(n1.X, n1.Y), geom.Pt(n1.X, n2.Y), -dimRow, "rise "+e.say(rise))
+	head, foot := g.HeadX(), -f.Flooring.MM()
+	d.Dim(drawing.Horizontal, geom.Pt(0, foot), geom.Pt(g.SeatCut, foot), -dimRow, "seat "+e.say(g.SeatCut))
+	d.Dim(drawing.Horizontal, geom.Pt(0, foot), geom.Pt(head, foot), -2*dimRow, "to the head plumb cut "+e.say(head))
+
+	left := e.nosing(1).X
+	_, tip := g.Tip(1)
+	d.Dim(drawing.Vertical, geom.Pt(left, tip-g.FirstRiserCut), geom.Pt(left, tip), -dimRow, "first riser cut "+e.say(g.FirstRiserCut))
+	if k := f.Treads / 2; k > 1 { // half way up, where the left is free
+		d.Dim(drawing.Vertical, e.nosing(k), e.nosing(k+1), -dimRow, "unit rise "+e.say(f.UnitRise))
 	}
-	top := float64(g.Notches)*rise - g.Tread
-	d.Dim(drawing.Vertical, geom.Pt(head, top-g.HeadCut), geom.Pt(head, top), dimRow, "plumb cut "+e.say(g.HeadCut))
+	last := e.nosing(f.Risers - 1).X
+	d.Dim(drawing.Horizontal, geom.Pt(last, total), geom.Pt(e.nosing(f.Risers).X, total), dimRow, "unit run "+e.say(f.UnitRun.MM()))
+
+	_, top := g.Tip(g.Notches)
+	at := geom.Pt(head, top-g.HeadCut*0.75)
+	to := r2.Add(at, geom.Pt(0.08*total, -0.08*total))
+	d.Line(drawing.Dimension, at, to)
+	d.Add(drawing.Text{Layer: drawing.Dimension, At: to, Height: drawing.Normal, Text: "plumb cut " + e.say(g.HeadCut)})
 }

@@ -27,13 +27,15 @@ func StoryPole(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 	d.Line(drawing.Lumber, geom.Pt(low, 0), geom.Pt(high, 0))
 	d.Line(drawing.Lumber, geom.Pt(low, poleWidth), geom.Pt(high, poleWidth))
 
+	// The words under a line right across stand below it, those of a half one
+	// beside its end, when the pole stands on end.
 	full := func(x float64, text string) {
 		d.Line(drawing.Cut, geom.Pt(x, 0), geom.Pt(x, poleWidth))
-		d.Add(poleText(x, 0, text))
+		d.Add(poleText(x-labelGap-drawing.Small, poleWidth, text))
 	}
 	half := func(x float64, text string) {
 		d.Line(drawing.Cut, geom.Pt(x, poleWidth/2), geom.Pt(x, poleWidth))
-		d.Add(poleText(x, poleWidth/2, text))
+		d.Add(poleText(x-drawing.Small/2, poleWidth/2, text))
 	}
 	if low < 0 {
 		full(low, "rough floor "+inches(st, low))
@@ -51,8 +53,8 @@ func StoryPole(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 	return d
 }
 
-// poleText stands just under its line when the pole stands on end.
+// poleText writes across the pole, from y toward its stock edge.
 func poleText(x, y float64, text string) drawing.Text {
-	return drawing.Text{Layer: drawing.Note, At: geom.Pt(x-labelGap-drawing.Small, poleWidth-y-labelGap),
+	return drawing.Text{Layer: drawing.Note, At: geom.Pt(x, y-labelGap),
 		Height: drawing.Small, Angle: -math.Pi / 2, Text: text}
 }

@@ -94,7 +94,7 @@ func (c cover) outlines(f *layout.Flight) pdfout.Table {
 // the cover stays one page; none is larger than reads well, or too small for
 // the sheets' names. Millimetres, captions included.
 const (
-	mapsRoom = 105.0
+	mapsRoom = 88.0
 	mapMost  = 45.0
 	mapLeast = 24.0
 )
