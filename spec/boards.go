@@ -31,7 +31,7 @@ func (r *reader) boards(g group) *Boards {
 		n.Mistake("boards: cannot read %s; write it like 2x12, 2 2x6 or %s", measure.Quote(text), asMeasured)
 		return nil
 	}
-	dressed, ok := nominal(n, "boards", m[2])
+	dressed, ok := nominal(n, "boards", m[2], asMeasured)
 	if !ok {
 		return nil
 	}
@@ -44,8 +44,9 @@ func (r *reader) boards(g group) *Boards {
 
 const asMeasured = `{width: 11 1/4", thickness: 1 1/2"} as measured`
 
-// nominal returns what a board of a nominal size measures.
-func nominal(n *source.Node, name, text string) (lumber.Size, bool) {
+// nominal returns what a board of a nominal size measures. also is what else may
+// be written, for the message.
+func nominal(n *source.Node, name, text, also string) (lumber.Size, bool) {
 	size, ok := lumber.Lookup(text)
 	if !ok {
 		near := ""
@@ -54,7 +55,7 @@ func nominal(n *source.Node, name, text string) (lumber.Size, bool) {
 				near = "; write it like " + plain
 			}
 		}
-		n.Mistake("%s: %s is no size that is known: %s, or %s%s", name, measure.Quote(text), strings.Join(lumber.Names(), ", "), asMeasured, near)
+		n.Mistake("%s: %s is no size that is known: %s, or %s%s", name, measure.Quote(text), strings.Join(lumber.Names(), ", "), also, near)
 	}
 	return size, ok
 }

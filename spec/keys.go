@@ -1,6 +1,7 @@
 package spec
 
 import (
+	"fmt"
 	"strings"
 
 	"stepoff/spec/lumber"
@@ -199,14 +200,21 @@ func below(path string) []string {
 // keysBelow is below, with a hint for a key that stands at the wrong place.
 func keysBelow(path string) (names []string, hint func(key string) string) {
 	return below(path), func(key string) string {
+		where := ""
 		for _, k := range keys {
-			if parent, name := split(k.Path); name == key && parent != "" && !strings.Contains(parent, "[]") {
-				return key + " belongs under " + parent
-			} else if name == key && parent == "" {
-				return key + " belongs at the left edge, under nothing"
+			parent, name := split(k.Path)
+			switch inside := strings.HasPrefix(parent, path+"."); {
+			case name != key:
+			case inside:
+				return fmt.Sprintf("%s belongs under %s", key, strings.TrimPrefix(parent, path+"."))
+			case where != "" || strings.Contains(parent, "[]"):
+			case parent == "":
+				where = key + " belongs at the left edge, under nothing"
+			default:
+				where = fmt.Sprintf("%s belongs under %s", key, parent)
 			}
 		}
-		return ""
+		return where
 	}
 }
 

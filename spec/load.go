@@ -135,7 +135,7 @@ func (r *reader) saw(top group) Saw {
 	g, _ := top.sub("saw")
 	s := Saw{Blade: g.length("blade"), Depth: g.lengthIf("depth"), StopShort: g.length("stop_short")}
 	if n := g.get("depth"); n != nil && s.Depth != nil && s.Blade > 0 && 2**s.Depth >= s.Blade {
-		n.Mistake("depth: a blade cuts less deep than half its diameter (%s)", measure.Style{Units: r.units}.Format(s.Blade))
+		n.Mistake("depth: a blade cuts less deep than half its diameter; write less than %s", measure.Style{Units: r.units, Denominator: 64}.Format(s.Blade/2))
 	}
 	return s
 }

@@ -83,6 +83,34 @@ func TestEveryKeyIsLoaded(t *testing.T) {
 	}, load(t, string(text)))
 }
 
+// A metric job is as exact as one in inches, and inches may stand in it.
+func TestGoodJobsLoad(t *testing.T) {
+	names, err := filepath.Glob("testdata/jobs/*.yaml")
+	if err != nil || len(names) < 3 {
+		t.Fatalf("jobs %v, %v", names, err)
+	}
+	for _, name := range names {
+		text, err := os.ReadFile(name)
+		if err != nil {
+			t.Fatal(err)
+		}
+		sane(t, load(t, string(text)))
+	}
+	metric, _ := os.ReadFile("testdata/jobs/metric.yaml")
+	job := load(t, string(metric))
+	const mm = measure.Millimetre
+	flight := job.Stairway[0].Flight
+	for what, c := range map[string]struct{ got, want measure.Length }{
+		"total rise": {job.Levels.TotalRise, 2727*mm + 300_000}, "width": {*job.Width, 900 * mm}, "run": {*flight.Run, 250 * mm},
+		"tread": {job.Tread.Thickness, 38 * mm}, "stock": {job.Stringer.Stock.Width, 286 * mm}, "prop": {job.Stringer.Props[0], 54 * in},
+		"foot": {job.Stringer.FootLevels[1], -9*mm - 500_000}, "roll": {job.Paper.Size.Width, 914 * mm},
+	} {
+		if c.got != c.want {
+			t.Errorf("%s is %d nm, want %d", what, c.got, c.want)
+		}
+	}
+}
+
 // What the file leaves out is what the README's table says.
 func TestTheLeastJob(t *testing.T) {
 	job := load(t, "levels: {total_rise: 8' 9\"}\ntread: {boards: 2x12}\nriser: open\nstringer: {stock: {width: 11 3/16\", thickness: 1 1/2\"}}\n")

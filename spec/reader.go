@@ -1,13 +1,13 @@
 package spec
 
 import (
+	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
 	"time"
 	"unicode/utf8"
 
-	"stepoff/spec/lumber"
 	"stepoff/spec/measure"
 	"stepoff/spec/source"
 )
@@ -182,9 +182,9 @@ func (g group) lengthAt(n *source.Node, name string, k kind) (measure.Length, bo
 	case err != nil:
 		n.Mistake("%s: %s", name, err)
 	case l <= 0 && k == positive:
-		n.Mistake("%s: %s is not more than 0, as it must be", name, measure.Quote(text))
+		n.Mistake("%s: it must be more than 0, not %s", name, measure.Quote(text))
 	case l < 0 && k == size:
-		n.Mistake("%s: %s is less than 0; write 0 or more", name, measure.Quote(text))
+		n.Mistake("%s: it must be 0 or more, not %s", name, measure.Quote(text))
 	default:
 		return l, true
 	}
@@ -201,7 +201,7 @@ func (g group) wholeIf(name string) (*int, string) {
 	if n == nil {
 		return nil, ""
 	}
-	wanted := "a whole number from " + strconv.Itoa(k.least) + " to " + strconv.Itoa(k.most)
+	wanted := fmt.Sprintf("a whole number from %d to %d in plain digits", k.least, k.most)
 	for _, w := range k.words {
 		wanted += ", or " + w
 	}
@@ -214,7 +214,7 @@ func (g group) wholeIf(name string) (*int, string) {
 	}
 	number, _ := strconv.Atoi(text)
 	if !wholeForm.MatchString(text) || number < k.least || number > k.most {
-		n.Mistake("%s: %s is not %s, in plain digits", name, measure.Quote(text), wanted)
+		n.Mistake("%s: %s is not %s", name, measure.Quote(text), wanted)
 		return nil, ""
 	}
 	return &number, ""
@@ -344,11 +344,13 @@ func (g group) piece(name string) (piece *Piece, given bool) {
 	if n == nil {
 		return nil, false
 	}
-	words := g.key(name).words
-	i, ok := oneOf(n, name, words)
-	if !ok || words[i] == "none" {
+	text, ok := single(n, name, "a board such as 2x4, or none")
+	if !ok || text == "none" {
 		return nil, true
 	}
-	dressed, _ := lumber.Lookup(words[i])
-	return &Piece{Name: words[i], Size: dressed}, true
+	dressed, ok := nominal(n, name, text, "none")
+	if !ok {
+		return nil, true
+	}
+	return &Piece{Name: text, Size: dressed}, true
 }

@@ -41,7 +41,7 @@ func (r *reader) element(item *source.Node, inherited stringers, width *measure.
 	g.at = m
 	for _, name := range later {
 		if m.Has(name) {
-			m.Missing(name, "%s: this version lays out a single flight; a %s cannot be given yet", name, name)
+			m.Missing(name, "%s: this version lays out a single flight, without %s", name, name)
 			return Element{}, false
 		}
 	}

@@ -161,7 +161,7 @@ func (r *reader) stock(g group) Stock {
 	if !ok {
 		return Stock{}
 	}
-	dressed, ok := nominal(n, "stock", text)
+	dressed, ok := nominal(n, "stock", text, asMeasured)
 	if !ok {
 		return Stock{}
 	}

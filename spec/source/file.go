@@ -13,9 +13,9 @@ type File struct {
 	Text []byte
 }
 
-// MaxSize bounds a file that is read: one mebibyte. A job has about 60 lines;
-// what is a thousand times that is another file, given by accident.
-const MaxSize = 1 << 20
+// MaxSize bounds a file that is read: 256 KiB. A job has about 60 lines, 3 KiB;
+// what is a hundred times that is another file, given by accident.
+const MaxSize = 256 << 10
 
 // Pos is a place in a file. Both count from 1; a column counts characters.
 // The zero Pos is no place.

@@ -137,8 +137,8 @@ func colonHint(text, message string) string {
 }
 
 // DidYouMean ends a message with the word that was probably meant: the one with
-// the fewest letters to put right, at most a third of its length. It is empty
-// when none is near.
+// the fewest letters to put right, at most a third of its length; a slip of two
+// letters or more seldom begins at the first. It is empty when none is near.
 func DidYouMean(word string, known []string) string {
 	const longest = 40 // no key is that long
 	if len(word) > longest {
@@ -147,7 +147,7 @@ func DidYouMean(word string, known []string) string {
 	word = strings.ToLower(word)
 	best, fewest := "", len(word)+1
 	for _, k := range known {
-		if wrong := smetrics.WagnerFischer(word, k, 1, 1, 1); wrong < fewest && 3*wrong <= len(k)+1 {
+		if wrong := smetrics.WagnerFischer(word, k, 1, 1, 1); wrong < fewest && 3*wrong <= len(k) && (wrong < 2 || k[0] == word[0]) {
 			best, fewest = k, wrong
 		}
 	}

@@ -127,10 +127,10 @@ func TestPlaces(t *testing.T) {
 }
 
 func TestDidYouMean(t *testing.T) {
-	known := []string{"hung", "flush", "letter", "legal"}
+	known := []string{"hung", "flush", "letter", "legal", "housed"}
 	for word, want := range map[string]string{
 		"hang": "hung", "HUNG": "hung", "flsh": "flush", "lettre": "letter", "legl": "legal",
-		"": "", "x": "", "housed": "", "über": "", strings.Repeat("hung", 100): "",
+		"": "", "x": "", "routed": "", "hosed": "housed", "über": "", strings.Repeat("hung", 100): "",
 	} {
 		if want != "" {
 			want = "; did you mean " + want + "?"
