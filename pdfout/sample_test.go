@@ -1,6 +1,7 @@
 package pdfout_test
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"testing"
@@ -8,6 +9,7 @@ import (
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
 	"stepoff/pdfout"
+	"stepoff/pdfout/pdftest"
 	"stepoff/spec/measure"
 )
 
@@ -66,4 +68,47 @@ func plan(t testing.TB, part pdfout.Part, p pdfout.Paper, u measure.Units) *pdfo
 		t.Fatal(err)
 	}
 	return tiling
+}
+
+// document wraps pages into a document on a paper.
+func document(p pdfout.Paper, u measure.Units, pages ...pdfout.Page) pdfout.Document {
+	return pdfout.Document{Title: "Board loft", Number: "B-7", Date: "2026-03-02", Subject: "Full-size templates", Paper: p, Units: u, Pages: pages}
+}
+
+func write(t testing.TB, doc pdfout.Document) []byte {
+	t.Helper()
+	var b bytes.Buffer
+	if err := pdfout.Write(&b, doc); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+// laid says to the reader how a sheet lies on its page.
+func laid(tl *pdfout.Tiling, i int) pdftest.Laid {
+	return pdftest.Laid{
+		Window: tl.Sheets[i].Window, Turned: tl.Turned, Margin: tl.Paper.Margin.MM(),
+		ScaleX: tl.Paper.ScaleX, ScaleY: tl.Paper.ScaleY,
+	}
+}
+
+// pieced is what the sheets of a part show of a layer once they are laid where
+// they belong. from is the index of the part's first page.
+func pieced(tl *pdfout.Tiling, f *pdftest.File, from int, layer string) []pdftest.Path {
+	var all []pdftest.Path
+	for i := range tl.Sheets {
+		all = append(all, pdftest.Layer(f.Pages[from+i].Unplace(laid(tl, i)), layer)...)
+	}
+	return all
+}
+
+// edges are the edges of a drawing's layer.
+func edges(d *drawing.Drawing, layer drawing.Layer) []geom.Edge {
+	var out []geom.Edge
+	for _, it := range d.Items {
+		if p, ok := it.(drawing.Path); ok && p.Layer == layer {
+			out = append(out, p.Edges...)
+		}
+	}
+	return out
 }

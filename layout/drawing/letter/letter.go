@@ -92,8 +92,8 @@ func Has(r rune) bool {
 // Em is the font size, in millimetres, at which capitals are height high.
 func Em(height float64) float64 { return height / load().capitals }
 
-// width is the length of a text set without fractions.
-func width(text string, height float64) float64 {
+// Width is the length of a text set in one run, its fractions not stacked.
+func Width(text string, height float64) float64 {
 	fc := load()
 	sum := 0.0
 	for _, r := range text {

@@ -40,17 +40,17 @@ func Set(text string, height float64) Line {
 		span := Span{Text: p.text}
 		if p.over == "" {
 			span.Runs = []Run{{p.text, line.Width, 0, height}}
-			line.Width += width(p.text, height)
+			line.Width += Width(p.text, height)
 			line.Spans = append(line.Spans, span)
 			continue
 		}
 		if p.whole != "" {
 			span.Runs = append(span.Runs, Run{p.whole, line.Width, 0, height})
-			line.Width += width(p.whole, height)
+			line.Width += Width(p.whole, height)
 		}
 		small := figureHeight(height)
 		gap := math.Max(0.5, 0.12*height) // bar to figure, clear of the bar's own width
-		wo, wu := width(p.over, small), width(p.under, small)
+		wo, wu := Width(p.over, small), Width(p.under, small)
 		wide := math.Max(wo, wu)
 		x0 := line.Width + 0.15*height
 		mid := height / 2
