@@ -52,7 +52,7 @@ var may = map[string][]string{
 	// No stairs on paper: only packet knows what a set holds.
 	"pdfout":         {"spec/measure", "layout/geom", "layout/drawing", "layout/drawing/letter", "pdfout/tile"},
 	"pdfout/tile":    {"spec/measure", "layout/geom", "layout/drawing"},
-	"pdfout/pdftest": {"spec/measure", "layout/geom"},
+	"pdfout/pdftest": {"spec/measure", "layout/geom", "layout/drawing/letter"},
 	"pdfout/packet":  {"spec/...", "layout/...", "pdfout", "pdfout/tile"},
 
 	"cmd/stepoff":         {"spec/...", "layout/...", "pdfout", "pdfout/packet", "cmd/internal/batch"},
