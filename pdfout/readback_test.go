@@ -47,7 +47,7 @@ func checkTrue(t rapid.TB, tl *pdfout.Tiling) {
 		t.Fatalf("%d pages for %d sheets", len(f.Pages), len(tl.Sheets))
 	}
 	for _, layer := range [...]drawing.Layer{drawing.Cut, drawing.Mark} {
-		want, got := edges(tl.Part.Drawing, layer), pieced(tl, f, 0, map[drawing.Layer]string{drawing.Cut: "Cut", drawing.Mark: "Mark"}[layer])
+		want, got := edges(tl.Part.Drawing, layer), pieced(tl, f, 0, inFile(layer))
 		if err := pdftest.Missing(want, got, trueSize); err != nil {
 			t.Fatalf("%s: %v", layer, err)
 		}
@@ -82,8 +82,10 @@ func checkSheet(t rapid.TB, tl *pdfout.Tiling, i int, page pdftest.Page) {
 		}
 	}
 	for _, w := range page.Writing {
-		if w.Height < drawing.Small-1e-9 {
-			t.Fatalf("%s: %q is %.3f mm high", name, w.Text, w.Height)
+		for _, r := range w.Runs {
+			if r.Height < drawing.Small-1e-9 {
+				t.Fatalf("%s: %q is %.3f mm high", name, r.Text, r.Height)
+			}
 		}
 	}
 	// Where two sheets overlap both show the same of the part.

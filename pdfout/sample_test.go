@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"stepoff/layout/drawing"
@@ -112,3 +113,6 @@ func edges(d *drawing.Drawing, layer drawing.Layer) []geom.Edge {
 	}
 	return out
 }
+
+// inFile is a layer's name in the file.
+func inFile(l drawing.Layer) string { return strings.ToUpper(l.String()[:1]) + l.String()[1:] }

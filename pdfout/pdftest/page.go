@@ -48,14 +48,21 @@ func (p Piece) At(f float64) geom.Point {
 	return geom.Pt(a*p.From.X+b*p.C1.X+c*p.C2.X+d*p.To.X, a*p.From.Y+b*p.C1.Y+c*p.C2.Y+d*p.To.Y)
 }
 
-// Writing is a run of text, or a fraction with its whole number as one.
+// Writing is a piece of a line: a run of text, or a fraction with the whole
+// number before it, whose figures are runs of their own.
 type Writing struct {
-	Text   string // as copied and searched
-	At     geom.Point
-	Angle  float64 // radians
-	Height float64 // of its smallest capitals and figures, millimetres
-	Width  float64 // of a run
-	Tags   []string
+	Text  string // as copied and searched
+	Angle float64
+	Tags  []string
+	Runs  []Run
+}
+
+// Run is text written in one go, from the left end of its baseline. Height is
+// that of capitals and figures.
+type Run struct {
+	Text          string
+	At            geom.Point
+	Width, Height float64
 }
 
 const mmPerPt = 25.4 / 72
@@ -263,7 +270,7 @@ func (c *painter) begin(args []any) error {
 			m.mcid = int(id)
 		}
 		if actual, ok := props["ActualText"].(pdfString); ok {
-			m.actual = &Writing{Text: actual.String(), Height: math.Inf(1), Tags: c.tags()}
+			m.actual = &Writing{Text: actual.String(), Tags: c.tags()}
 		}
 	}
 	c.marks = append(c.marks, m)
@@ -295,42 +302,47 @@ func (c *painter) put(w Writing) {
 
 func (c *painter) write(text string) {
 	m := multiply(c.textAt, c.s.ctm)
-	em := c.s.size * mmPerPt * scaleOf(m)
-	w := Writing{
-		Text: text, At: geom.Pt(m[4]*mmPerPt, m[5]*mmPerPt), Angle: math.Atan2(m[1], m[0]),
-		Height: em / letter.Em(1), Tags: c.tags(),
-	}
-	w.Width = letter.Width(text, w.Height)
+	height := c.s.size * mmPerPt * scaleOf(m) / letter.Em(1)
+	angle := math.Atan2(m[1], m[0])
+	run := Run{text, geom.Pt(m[4]*mmPerPt, m[5]*mmPerPt), letter.Width(text, height), height}
 	for i := len(c.marks) - 1; i >= 0; i-- {
 		if a := c.marks[i].actual; a != nil {
-			if math.IsInf(a.Height, 1) {
-				a.At, a.Angle = w.At, w.Angle
-			}
-			a.Height = math.Min(a.Height, w.Height)
-			a.Width = math.Max(a.Width, math.Hypot(w.At.X-a.At.X, w.At.Y-a.At.Y)+w.Width)
+			a.Angle, a.Runs = angle, append(a.Runs, run)
 			return
 		}
 	}
-	c.put(w)
+	c.put(Writing{Text: text, Angle: angle, Tags: c.tags(), Runs: []Run{run}})
 }
 
 // Lines returns the page's writing line by line, in the order it was written:
-// runs that follow one another on one baseline are one line.
+// what follows on right behind is on the same line.
 func (p Page) Lines() []string {
 	var lines []string
-	var end geom.Point
-	var last Writing
-	for _, w := range p.Writing {
-		gap := math.Hypot(w.At.X-end.X, w.At.Y-end.Y)
-		if len(lines) > 0 && w.Angle == last.Angle && gap < w.Height {
+	for i, w := range p.Writing {
+		if i > 0 && w.follows(p.Writing[i-1]) {
 			lines[len(lines)-1] += w.Text
 		} else {
 			lines = append(lines, w.Text)
 		}
-		sin, cos := math.Sincos(w.Angle)
-		end, last = geom.Pt(w.At.X+w.Width*cos, w.At.Y+w.Width*sin), w
 	}
 	return lines
+}
+
+// follows tells whether w begins where some run of the other ends.
+func (w Writing) follows(before Writing) bool {
+	if w.Angle != before.Angle {
+		return false
+	}
+	sin, cos := math.Sincos(w.Angle)
+	for _, a := range before.Runs {
+		end := geom.Pt(a.At.X+a.Width*cos, a.At.Y+a.Width*sin)
+		for _, b := range w.Runs {
+			if math.Hypot(b.At.X-end.X, b.At.Y-end.Y) < 0.9*math.Max(a.Height, b.Height) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // Has tells whether some line of the page holds the words.

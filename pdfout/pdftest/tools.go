@@ -33,9 +33,9 @@ func Tool(t testing.TB, name string) string {
 	return ""
 }
 
-// Run runs a program on the file, its arguments before the file's name, and
+// Ask runs a program on the file, its arguments before the file's name, and
 // returns what it wrote. A program that is not happy fails the test.
-func Run(t testing.TB, pdf []byte, tool string, args ...string) string {
+func Ask(t testing.TB, pdf []byte, tool string, args ...string) string {
 	t.Helper()
 	path := Tool(t, tool)
 	file := filepath.Join(t.TempDir(), "test.pdf")
@@ -53,7 +53,7 @@ func Run(t testing.TB, pdf []byte, tool string, args ...string) string {
 // every stroked path, in millimetres from its lower left corner.
 func Trace(t testing.TB, pdf []byte) [][]geom.Point {
 	t.Helper()
-	d := xml.NewDecoder(strings.NewReader(Run(t, pdf, "mutool", "trace")))
+	d := xml.NewDecoder(strings.NewReader(Ask(t, pdf, "mutool", "trace")))
 	d.Strict = false
 	var pages [][]geom.Point
 	var ctm [6]float64
