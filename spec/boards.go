@@ -13,7 +13,7 @@ import (
 var boardsForm = regexp.MustCompile(`^(?:([1-9]) )?([0-9/]+x[0-9]+)$`)
 
 // boards reads what a tread is cut from: 2x12, 2 2x6, or {width, thickness}.
-func (r *reader) boards(g group) *Boards {
+func (g group) boards() *Boards {
 	n := g.node("boards")
 	if n == nil {
 		return nil

@@ -15,10 +15,9 @@ func Load(name string, text []byte) (*Job, error) {
 	if root == nil {
 		return nil, mistakes.Err()
 	}
-	r := &reader{file: file, mistakes: &mistakes, units: measure.Undeclared}
 	job := &Job{Source: text, file: file, places: root.Places()}
 	if m, ok := root.Mapping(keysBelow("")); ok {
-		r.job(group{reader: r, at: m}, job)
+		readJob(group{units: measure.Undeclared, at: m}, job)
 	}
 	if err := mistakes.Err(); err != nil {
 		return nil, err
@@ -26,9 +25,10 @@ func Load(name string, text []byte) (*Job, error) {
 	return job, nil
 }
 
-func (r *reader) job(top group, job *Job) {
+// readJob reads the whole file.
+func readJob(top group, job *Job) {
 	if top.get("units") != nil {
-		r.units = measure.Units(top.word("units", 0))
+		top.units = measure.Units(top.word("units", 0))
 	}
 	job.Name = top.text("name")
 	job.Number = top.text("number")
@@ -37,31 +37,31 @@ func (r *reader) job(top group, job *Job) {
 	if job.Code.Name == "" {
 		top.get("code").Mistake("code: name a code, a file, or none")
 	}
-	job.Levels, job.Units = r.levels(top)
+	job.Levels, job.Units = readLevels(top)
 
 	job.Width = top.lengthIf("width")
-	job.Sides = r.sides(top)
+	job.Sides = readSides(top)
 	job.WallGap = top.length("wall_gap")
 	job.AvailableRun = top.lengthIf("available_run")
 	job.Opening = top.lengthIf("opening")
 
-	job.Tread = r.tread(top)
-	job.Riser = r.riser(top)
-	stringer, at := r.stringer(top, job.Riser.Open)
+	job.Tread = readTread(top)
+	job.Riser = readRiser(top)
+	stringer, at := readStringer(top, job.Riser.Open)
 	job.Stringer = stringer.settle(at, job.Width)
-	job.Stairway = r.stairway(top, stringer, job.Width)
+	job.Stairway = readStairway(top, stringer, job.Width)
 
-	job.Saw = r.saw(top)
+	job.Saw = readSaw(top)
 	loads, _ := top.sub("loads")
 	job.Loads = Loads{Live: loads.loadIf("live"), Dead: loads.loadIf("dead")}
 	job.Service = Service(top.word("service", 0))
 	job.Incised = top.truth("incised")
-	job.Paper = r.paper(top)
+	job.Paper = readPaper(top)
 }
 
-// levels reads the heights, and in which units the job prints: the declared
+// readLevels reads the heights, and in which units the job prints: the declared
 // ones, else those its total rise is written in.
-func (r *reader) levels(top group) (Levels, measure.Units) {
+func readLevels(top group) (Levels, measure.Units) {
 	g, _ := top.sub("levels")
 	l := Levels{
 		TotalRise:   g.length("total_rise"),
@@ -78,8 +78,8 @@ func (r *reader) levels(top group) (Levels, measure.Units) {
 	if n := g.get("header_depth"); n != nil && l.HeaderDepth != nil && *l.HeaderDepth <= l.HeaderTop {
 		n.Mistake("header_depth: the underside must lie deeper than header_top; both are measured down from the finished upper floor")
 	}
-	if r.units != measure.Undeclared {
-		return l, r.units
+	if top.units != measure.Undeclared {
+		return l, top.units
 	}
 	if n := g.get("total_rise"); n != nil {
 		if text, ok := n.Text(); ok && measure.UnitsOf(text) == measure.Metric {
@@ -89,7 +89,7 @@ func (r *reader) levels(top group) (Levels, measure.Units) {
 	return l, measure.Imperial
 }
 
-func (r *reader) sides(top group) []Side {
+func readSides(top group) []Side {
 	const wanted = "a list of two, left and right going up, like [wall, open]"
 	var sides []Side
 	items := top.items("sides", wanted)
@@ -103,9 +103,9 @@ func (r *reader) sides(top group) []Side {
 	return sides
 }
 
-func (r *reader) tread(top group) Tread {
+func readTread(top group) Tread {
 	g, given := top.sub("tread")
-	t := Tread{Nosing: g.length("nosing"), Overhang: g.length("overhang"), Boards: r.boards(g)}
+	t := Tread{Nosing: g.length("nosing"), Overhang: g.length("overhang"), Boards: g.boards()}
 	if thickness := g.lengthIf("thickness"); thickness != nil {
 		t.Thickness = *thickness
 	} else if t.Boards != nil {
@@ -116,7 +116,7 @@ func (r *reader) tread(top group) Tread {
 	return t
 }
 
-func (r *reader) riser(top group) Riser {
+func readRiser(top group) Riser {
 	n := top.node("riser")
 	if n == nil {
 		return Riser{}
@@ -131,11 +131,11 @@ func (r *reader) riser(top group) Riser {
 	return Riser{Thickness: g.length("thickness"), Joint: Joint(g.word("joint", 0))}
 }
 
-func (r *reader) saw(top group) Saw {
+func readSaw(top group) Saw {
 	g, _ := top.sub("saw")
 	s := Saw{Blade: g.length("blade"), Depth: g.lengthIf("depth"), StopShort: g.length("stop_short")}
 	if n := g.get("depth"); n != nil && s.Depth != nil && s.Blade > 0 && 2**s.Depth >= s.Blade {
-		n.Mistake("depth: a blade cuts less deep than half its diameter; write less than %s", measure.Style{Units: r.units, Denominator: 64}.Format(s.Blade/2))
+		n.Mistake("depth: a blade cuts less deep than half its diameter; write less than %s", measure.Style{Units: top.units, Denominator: 64}.Format(s.Blade/2))
 	}
 	return s
 }

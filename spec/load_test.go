@@ -196,6 +196,7 @@ func TestNumberOfStringers(t *testing.T) {
 		{`width: 54"`, ", foot_levels: [0, 0]", 2, false},
 		{`width: 54"`, ", support: [wall, span]", 2, false},
 		{`width: 54"`, ", support: wall", 4, false},
+		{`width: 36"`, ", foot_levels: [0, 0, 0, 0], support: [wall, span, span, wall]", 4, false},
 		{`width: 54"`, ", support: [wall]", 4, false},
 	} {
 		job := load(t, least(c.width, "stringer: {stock: 2x12"+c.stringer+"}"))

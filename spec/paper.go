@@ -2,8 +2,8 @@ package spec
 
 import "stepoff/spec/measure"
 
-// paper reads what the sheets are printed on.
-func (r *reader) paper(top group) Paper {
+// readPaper reads what the sheets are printed on.
+func readPaper(top group) Paper {
 	g, _ := top.sub("paper")
 	p := Paper{Margin: g.length("margin"), Overlap: g.length("overlap"), ScaleX: g.scale("scale_x"), ScaleY: g.scale("scale_y")}
 	text, at := g.key("size").Default, g.get("size")
@@ -14,14 +14,14 @@ func (r *reader) paper(top group) Paper {
 		}
 		text = given
 	}
-	size, err := ParsePaperSize(text, r.units)
+	size, err := ParsePaperSize(text, top.units)
 	if err != nil {
 		at.Mistake("size: %s", err)
 		return p
 	}
 	p.Size = size
 	if left := p.Size.Width - 2*p.Margin - p.Overlap; left < leastSheet {
-		style := measure.Style{Units: r.units}
+		style := measure.Style{Units: top.units}
 		g.blame("margin", "overlap", "size").Mistake("paper: two margins and an overlap leave %s of %s; leave at least %s", style.Inches(left), style.Inches(p.Size.Width), style.Inches(leastSheet))
 	}
 	return p

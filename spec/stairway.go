@@ -5,17 +5,17 @@ import (
 	"stepoff/spec/source"
 )
 
-// stairway reads the members from the bottom up. Left out, it is one flight
+// readStairway reads the members from the bottom up. Left out, it is one flight
 // with everything to be chosen.
-func (r *reader) stairway(top group, inherited stringers, width *measure.Length) []Element {
+func readStairway(top group, inherited stringers, width *measure.Length) []Element {
 	if top.node("stairway") == nil {
-		return []Element{{Flight: &Flight{Stringer: inherited.settle(group{reader: r}, width)}}}
+		return []Element{{Flight: &Flight{Stringer: inherited.settle(group{}, width)}}}
 	}
 	var elements []Element
 	items := top.items("stairway", "a list of members, like - flight: {risers: 14}")
 	flights := 0
 	for _, item := range items {
-		e, ok := r.element(item, inherited, width)
+		e, ok := readElement(top, item, inherited, width)
 		if !ok {
 			continue
 		}
@@ -30,9 +30,9 @@ func (r *reader) stairway(top group, inherited stringers, width *measure.Length)
 // later are the members of a stairway that are not laid out yet.
 var later = []string{"landing", "winders", "curve"}
 
-// element reads one member.
-func (r *reader) element(item *source.Node, inherited stringers, width *measure.Length) (Element, bool) {
-	g := group{r, "stairway[]", nil}
+// readElement reads one member.
+func readElement(top group, item *source.Node, inherited stringers, width *measure.Length) (Element, bool) {
+	g := group{units: top.units, path: "stairway[]"}
 	known, hint := keysBelow(g.path)
 	m, ok := item.Mapping(append(known, later...), hint)
 	if !ok {

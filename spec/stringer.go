@@ -12,15 +12,15 @@ type stringers struct {
 	counted bool // a number was given
 }
 
-// stringer reads what the flights inherit, and returns it with its mapping.
-func (r *reader) stringer(top group, openRisers bool) (stringers, group) {
+// readStringer reads what the flights inherit, and returns it with its mapping.
+func readStringer(top group, openRisers bool) (stringers, group) {
 	g, _ := top.sub("stringer")
 	coveredHeader := 0
 	if openRisers {
 		coveredHeader = 1
 	}
 	s := stringers{Stringer: Stringer{
-		Stock:      r.stock(g),
+		Stock:      g.stock(),
 		Species:    g.text("species"),
 		Grade:      g.text("grade"),
 		TopRiser:   g.word("top_riser", coveredHeader) == 0,
@@ -31,7 +31,7 @@ func (r *reader) stringer(top group, openRisers bool) (stringers, group) {
 	}}
 	s.Strongback, _ = g.piece("strongback")
 	s.Deflection, _ = g.wholeIf("deflection")
-	s.Values = r.values(g)
+	s.Values = g.values()
 	if !rising(s.Props) {
 		g.get("props").Mistake("props: the distances are taken from the foot's front and stand in order, each more than the one before")
 	}
@@ -102,9 +102,10 @@ func (s stringers) settle(g group, width *measure.Length) Stringer {
 	if each == 0 && len(s.Support) > 1 {
 		each = len(s.Support)
 	}
+	bounds := table["stringer.count"]
 	switch {
 	case s.counted:
-	case each > 0 && !s.CountAuto:
+	case each >= bounds.least && each <= bounds.most && !s.CountAuto:
 		s.Count = each
 	default:
 		s.Count = countFor(width)
@@ -123,15 +124,15 @@ func (g group) oneEach(name string, length, count int) {
 		return
 	}
 	if n := g.blame(name, "count", "foot_levels"); n != nil {
-		n.Mistake("%s: the list has %d values, one a stringer, but there are %d stringers", name, length, count)
+		n.Mistake("%s: there are %d stringers, so the list has %[2]d values, not %d", name, count, length)
 	}
 }
 
 // Number of stringers where none is given.
 //
 // Sources: three under a stair up to 36 in wide, common practice (one at each
-// side, one in the middle); not more than 18 in apart, AWC DCA 6, prescriptive
-// residential deck guide, stair stringers.
+// side, one in the middle); not more than 18 in apart, AWC DCA 6 figures 29 and
+// 33 (from a secondary source).
 const (
 	usualCount    = 3
 	usualWidth    = 36 * measure.Inch
@@ -148,7 +149,7 @@ func countFor(width *measure.Length) int {
 }
 
 // stock reads a board by its nominal size or as measured.
-func (r *reader) stock(g group) Stock {
+func (g group) stock() Stock {
 	n := g.node("stock")
 	if n == nil {
 		return Stock{}
@@ -170,7 +171,7 @@ func (r *reader) stock(g group) Stock {
 
 // values reads the design values of stock that has its own, as they are
 // written: what they mean is for whoever works out the strength.
-func (r *reader) values(g group) map[string]string {
+func (g group) values() map[string]string {
 	n := g.node("values")
 	if n == nil {
 		return nil

@@ -12,26 +12,20 @@ import (
 	"stepoff/spec/source"
 )
 
-// reader is what reading one job file shares.
-type reader struct {
-	file     *source.File
-	mistakes *source.Mistakes
-	units    measure.Units // of bare numbers
-}
-
 // group is a mapping of the job file, read by the table of keys: a key left
-// out gives its default. Its zero mapping is one that is not there.
+// out gives its default, a mistake is added to those of the file. A group
+// without a mapping is one that is not there.
 type group struct {
-	*reader
-	path string // as in the table: stairway[].flight
-	at   *source.Mapping
+	units measure.Units // of bare numbers
+	path  string        // as in the table: stairway[].flight
+	at    *source.Mapping
 }
 
 // sub returns the mapping of a key. Where it is not there, or something else
 // stands in its place, the keys below it are all left out, and the second
 // result is false.
 func (g group) sub(name string) (group, bool) {
-	below := group{g.reader, join(g.path, name), nil}
+	below := group{units: g.units, path: join(g.path, name)}
 	n := g.node(name)
 	if n == nil {
 		return below, false
