@@ -10,8 +10,9 @@ import "math"
 //
 // Exact: addition, subtraction, multiplying by a whole number, negation,
 // parsing of everything but decimals finer than a nanometre. Not exact: MM and
-// In (float64), FromMM, Round and Nearest, which say what they round to. Lengths read from a file are bounded by Max, so sums
-// and products of the sizes a stair has cannot overflow.
+// In (float64), FromMM, PartMM, Round and Nearest, which say what they round
+// to. Lengths read from a file are bounded by Max, so sums and products of the
+// sizes a stair has cannot overflow.
 type Length int64
 
 // The units a length is built from, and the largest length that is read.
