@@ -16,7 +16,9 @@ func Load(name string, text []byte) (*Job, error) {
 		return nil, mistakes.Err()
 	}
 	job := &Job{Source: text, file: file, places: root.Places()}
-	if m, ok := root.Mapping(keysBelow("")); ok {
+	if at, there := job.places["kind"]; there {
+		mistakes.Add(file, at, "a job file has no kind; a stair as measured (kind: %s) is for stepoff punch", asBuiltKind)
+	} else if m, ok := root.Mapping(keysBelow("")); ok {
 		readJob(group{units: measure.Undeclared, at: m}, job)
 	}
 	if err := mistakes.Err(); err != nil {
