@@ -50,10 +50,9 @@ func (o Overhead) OpeningFor(headroom float64) (opening float64, ok bool) {
 	return o.Head - o.FirstNosing - (height-o.Rise)*o.Run/o.Rise, true
 }
 
-// Headroom returns the headroom over the top flight, and the opening it needs
-// for the headroom asked for (nil: none is). It is nil where the job does not
-// state the floor's depth.
-func (s *Stairway) Headroom(asked *measure.Length) *Headroom {
+// Overhead returns the top flight and the floor above it. It is nil where the
+// job does not state the floor's depth.
+func (s *Stairway) Overhead() *Overhead {
 	flights := s.Flights()
 	if s.Job.Levels.FloorDepth == nil || len(flights) == 0 {
 		return nil
@@ -62,11 +61,21 @@ func (s *Stairway) Headroom(asked *measure.Length) *Headroom {
 	if len(f.Stringers) == 0 {
 		return nil
 	}
-	o := Overhead{
+	return &Overhead{
 		Rise: f.UnitRise, Run: f.UnitRun.MM(), TotalRise: f.EndLevel - f.StartLevel,
 		FloorDepth:  s.Job.Levels.FloorDepth.MM(),
 		FirstNosing: -(s.Job.Riser.Thickness + s.Job.Tread.Nosing).MM(),
 		Head:        f.Stringers[0].HeadX(),
+	}
+}
+
+// Headroom returns the headroom over the top flight, and the opening it needs
+// for the headroom asked for (nil: none is). It is nil where the job does not
+// state the floor's depth.
+func (s *Stairway) Headroom(asked *measure.Length) *Headroom {
+	o := s.Overhead()
+	if o == nil {
+		return nil
 	}
 	var h Headroom
 	if s.Job.Opening != nil {

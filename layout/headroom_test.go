@@ -31,18 +31,12 @@ func TestOpeningNeeded(t *testing.T) {
 			t.Error("no opening is stated, yet a headroom is given")
 		}
 		// Through that opening the headroom is what was asked for.
-		least, _ := overhead(s).Least(*h.OpeningNeeded)
+		least, _ := s.Overhead().Least(*h.OpeningNeeded)
 		near(t, "headroom through the opening needed", least, 80)
 	}
 	if compute(t, stair(nil)).Headroom(&asked) != nil {
 		t.Error("the floor's depth is not stated, yet a headroom is given")
 	}
-}
-
-func overhead(s *layout.Stairway) layout.Overhead {
-	f := s.Flights()[0]
-	return layout.Overhead{Rise: f.UnitRise, Run: f.UnitRun.MM(), TotalRise: f.EndLevel,
-		FloorDepth: s.Job.Levels.FloorDepth.MM(), FirstNosing: -1.75 * in, Head: f.Stringers[0].HeadX()}
 }
 
 // A floor cut back from 10 to 6 in deep at its edge gives 4 in more: 6 ft 8 in

@@ -82,7 +82,7 @@ type Kind int
 
 // The kinds of value, each written as in the examples.
 const (
-	Length   Kind = iota // 7 3/4", 190mm
+	Length   Kind = iota // 7 3/4", 190 mm
 	Relative             // stair width; stair width, 48" at most; unit run; or a length
 	Angle                // 42 degrees
 	Count                // 4

@@ -10,7 +10,7 @@ import (
 // from the key's Kind.
 type Limit struct {
 	Key  Key
-	Text string // the value as its code prints it: 7 3/4", 190mm, 1:48
+	Text string // the value as its code prints it: 7 3/4", 190 mm, 1:48
 
 	Length  measure.Length // exact; of a Relative one the most it need be, 0: no such bound
 	Of      Of

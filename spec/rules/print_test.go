@@ -66,7 +66,7 @@ func TestJSON(t *testing.T) {
 	}
 	for _, l := range out.Codes[0].Limits {
 		if l.ID == string(StringerThroatMin) {
-			if l.MM != 90 || l.Value != "90mm" || l.Section != "9.8.9.4" || l.Basis != "text read" {
+			if l.MM != 90 || l.Value != "90 mm" || l.Section != "9.8.9.4" || l.Basis != "text read" {
 				t.Errorf("the throat is %+v", l)
 			}
 			return

@@ -73,7 +73,7 @@ func (r *reader) length(text string) (measure.Length, string, error) {
 	}
 	if measure.UnitsOf(text) == measure.Undeclared {
 		if r.units == measure.Metric {
-			return l, text + "mm", nil
+			return l, text + " mm", nil
 		}
 		return l, text + `"`, nil
 	}

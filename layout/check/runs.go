@@ -1,0 +1,148 @@
+package check
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+
+	"stepoff/spec/measure"
+	"stepoff/spec/rules"
+)
+
+func (j *judge) runMin() {
+	l, ok := j.limit(rules.RunMin)
+	if !ok || len(j.Runs) == 0 {
+		return
+	}
+	a := least(numbered(Wholes(j.Runs), "run", "unit run"))
+	j.atLeast(a.Compare(l.Length), bound{limit: l, actual: mm(a.MM()), found: j.name(a), right: j.otherRun(l)})
+}
+
+func (j *judge) runMax() {
+	l, ok := j.limit(rules.RunMax)
+	if !ok || len(j.Runs) == 0 {
+		return
+	}
+	a := most(numbered(Wholes(j.Runs), "run", "unit run"))
+	j.atMost(a.Compare(l.Length), bound{limit: l, actual: mm(a.MM()), found: j.name(a), right: j.otherRun(l)})
+}
+
+// otherRun says what a run on its limit makes of the total run.
+func (j *judge) otherRun(l rules.Limit) string {
+	if j.Plan == nil {
+		return ""
+	}
+	return fmt.Sprintf("with that the total run is %s", j.Style.Format(l.Length*measure.Length(len(j.Runs))))
+}
+
+func (j *judge) runVariation() {
+	if len(j.Runs) > 0 {
+		j.variation("run", "the nosings have to move", []set{{"", Wholes(j.Runs)}},
+			rules.RunVariation, rules.RunVariationAdjacent, rules.RunDeviation, nil)
+	}
+}
+
+// topRun tells the last run as it will be between the top tread's nosing and
+// the upper floor's own.
+func (j *judge) topRun() {
+	if j.TopRun == nil || len(j.Runs) == 0 {
+		return
+	}
+	header := "the header bare"
+	if j.TopRun.Covered {
+		header = "a riser board on the header"
+	}
+	found := fmt.Sprintf("top run %s with %s and a floor nosing of %s: last tread cut %s",
+		j.exactly(j.TopRun.Run), header, j.Style.Inches(j.TopRun.Floor), j.exactly(j.TopRun.LastCut))
+	status := Pass
+	if compareMM(j.TopRun.Run, j.Runs[0]) != 0 {
+		status = j.broken()
+		found += fmt.Sprintf("; the others are %s", j.Style.Inches(j.Runs[0]))
+	}
+	j.say(status, nil, length(j.Runs[0]), mm(j.TopRun.Run), found)
+}
+
+// nosing holds the overhang against its least and its most. A deep tread may
+// have less than the least.
+func (j *judge) nosing() {
+	if len(j.Nosings) == 0 {
+		return
+	}
+	named := numbered(Wholes(j.Nosings), "nosing", "nosing")
+	if l, ok := j.limit(rules.NosingMin); ok {
+		a := least(named)
+		exempt, may := j.limit(rules.NosingExemptRun)
+		if may = may && len(j.Runs) > 0; a.Compare(l.Length) < 0 && may {
+			run := least(numbered(Wholes(j.Runs), "run", "unit run"))
+			if run.Compare(exempt.Length) >= 0 {
+				j.say(Pass, []rules.Limit{l, exempt}, length(l.Length), mm(a.MM()),
+					fmt.Sprintf("%s; none is needed with a run of %s or more", j.name(a), j.limitText(exempt)))
+			} else {
+				j.atLeast(-1, bound{limit: l, actual: mm(a.MM()), found: j.name(a), by: []rules.Limit{exempt},
+					right: fmt.Sprintf("treads %s deeper, or a run of %s", j.tape((l.Length - a.Total).MM()), j.limitText(exempt))})
+			}
+		} else {
+			j.atLeast(a.Compare(l.Length), bound{limit: l, actual: mm(a.MM()), found: j.name(a)})
+		}
+	}
+	if l, ok := j.limit(rules.NosingMax); ok {
+		a := most(named)
+		j.atMost(a.Compare(l.Length), bound{limit: l, actual: mm(a.MM()), found: j.name(a),
+			right: fmt.Sprintf("treads %s less deep", j.tape((a.Total - l.Length).MM()))})
+	}
+}
+
+func (j *judge) nosingVariation() {
+	if len(j.Nosings) > 0 {
+		j.variation("nosing", "they have to be alike", []set{{"", Wholes(j.Nosings)}}, rules.NosingVariation, "", "", nil)
+	}
+}
+
+// twoRisePlusRun holds two rises and a run against the code: for every run with
+// the riser below and the riser above it.
+func (j *judge) twoRisePlusRun() {
+	var all []at
+	for i, run := range j.Runs {
+		for _, k := range []int{i, i + 1} {
+			if k < len(j.Risers) {
+				all = append(all, at{fmt.Sprintf("2R+T at tread %d", i+1), j.Risers[k].Times(2).Plus(run)})
+			}
+		}
+	}
+	if len(all) == 0 {
+		return
+	}
+	if lo := least(all); most(all).apart(lo.Share).Total == 0 {
+		all = []at{{"2R+T", lo.Share}}
+	}
+	if l, ok := j.limit(rules.TwoRisePlusRunMin); ok {
+		a := least(all)
+		j.atLeast(a.Compare(l.Length), bound{limit: l, actual: mm(a.MM()), found: j.name(a), right: j.runBy(a.apart(Whole(l.Length)), "longer")})
+	}
+	if l, ok := j.limit(rules.TwoRisePlusRunMax); ok {
+		a := most(all)
+		j.atMost(a.Compare(l.Length), bound{limit: l, actual: mm(a.MM()), found: j.name(a), right: j.runBy(a.apart(Whole(l.Length)), "shorter")})
+	}
+}
+
+func (j *judge) runBy(s Share, how string) string {
+	return fmt.Sprintf("a run %s %s, or another number of risers", j.tape(s.MM()), how)
+}
+
+// pitch is that of the nosing line: mean rise over mean run.
+func (j *judge) pitch() {
+	if len(j.Risers) == 0 || len(j.Runs) == 0 {
+		return
+	}
+	rise, run := mean(j.Risers), mean(Wholes(j.Runs))
+	pitch := measure.SnapDegrees(math.Atan2(rise, run) * 180 / math.Pi)
+	found := fmt.Sprintf("pitch %.2f degrees", pitch)
+	hold := func(key rules.Key, is func(int, bound), word string) {
+		if l, ok := j.limit(key); ok {
+			right := fmt.Sprintf("a run of %s %s", j.tape(rise/math.Tan(l.Degrees*math.Pi/180)), word)
+			is(cmp.Compare(pitch, l.Degrees), bound{limit: l, to: degrees(l.Degrees), actual: degrees(pitch), found: found, right: right})
+		}
+	}
+	hold(rules.PitchMin, j.atLeast, "at most")
+	hold(rules.PitchMax, j.atMost, "at least")
+}

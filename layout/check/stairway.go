@@ -1,0 +1,249 @@
+package check
+
+import (
+	"stepoff/layout"
+	"stepoff/spec"
+	"stepoff/spec/measure"
+	"stepoff/spec/rules"
+)
+
+// Stairway holds a stairway that was laid out against a code, flight by flight.
+// The style prints the lengths in the findings' texts.
+func Stairway(s *layout.Stairway, code *rules.Code, st measure.Style) []Finding {
+	var all []Finding
+	for _, facts := range FactsOf(s, st) {
+		all = append(all, Judge(facts, code)...)
+	}
+	return all
+}
+
+// FactsOf gathers what is known of each flight of a stairway.
+func FactsOf(s *layout.Stairway, st measure.Style) []Facts {
+	flights := s.Flights()
+	all := make([]Facts, len(flights))
+	for i, f := range flights {
+		g := gatherer{s, s.Job, f, &all[i]}
+		g.Style = st
+		if len(flights) > 1 {
+			g.Part = f.Name
+		}
+		g.steps()
+		if i == 0 {
+			g.foot()
+		}
+		if i == len(flights)-1 {
+			g.head()
+		}
+		g.sides()
+		g.wood()
+		inLine := f.Risers
+		g.RisersInLine = &inLine
+	}
+	return all
+}
+
+// gatherer fills the facts of one flight.
+type gatherer struct {
+	s   *layout.Stairway
+	job *spec.Job
+	f   *layout.Flight
+	*Facts
+}
+
+// unit is the unit rise, exactly.
+func (g gatherer) unit() Share { return Share{g.s.TotalRise, g.s.Risers} }
+
+func (g gatherer) steps() {
+	f, job := g.f, g.job
+	g.Plan = &Plan{g.s.TotalRise, g.s.Risers}
+	g.Risers = Even(g.s.TotalRise, g.s.Risers, f.Risers)
+	total := g.unit().Times(f.Risers)
+	g.TotalRise = &total
+	for range f.Risers - 1 {
+		g.Runs = append(g.Runs, f.UnitRun)
+		g.Nosings = append(g.Nosings, job.Tread.Nosing)
+	}
+	g.OpenRisers = &job.Riser.Open
+	if f.Treads == 0 {
+		return
+	}
+	g.TreadThickness = &job.Tread.Thickness
+	top := f.TreadLevels[len(f.TreadLevels)-1]
+	g.Drop = &top
+	if job.Riser.Open {
+		g.Gap = &Gap{g.unit().Plus(-job.Tread.Thickness), top - job.Tread.Thickness.MM()}
+	}
+	if b := job.Tread.Boards; b != nil {
+		deepest := 0.0
+		for _, board := range f.Boards {
+			if board.Kind == layout.TreadBoard {
+				deepest = max(deepest, board.Depth)
+			}
+		}
+		width := b.Width * measure.Length(b.Count)
+		g.TreadDepth, g.TreadBoards = &deepest, &width
+	}
+}
+
+// foot gathers what stands on the lower floor: the first riser at each stage of
+// the work and, where the pad slopes, at both edges.
+func (g gatherer) foot() {
+	f, job := g.f, g.job
+	if f.Treads == 0 {
+		return
+	}
+	below := measure.Length(0) // today's floor, while the stair goes in
+	if f.Spec.Stringer.FootOn == spec.Rough {
+		below = job.Levels.LowerFinish
+	}
+	g.First = stages(g.unit(), g.unit().Plus(below-job.Tread.Thickness), g.unit().Plus(below))
+
+	levels := f.Spec.Stringer.FootLevels
+	if len(levels) < 2 {
+		return
+	}
+	last := len(levels) - 1
+	steepest := measure.Length(0)
+	for i := range last {
+		steepest = max(steepest, (levels[i+1] - levels[i]).Abs())
+	}
+	if levels[0] != 0 || levels[last] != 0 {
+		g.Foot = []Edge{{"left", g.unit().Plus(-levels[0])}, {"right", g.unit().Plus(-levels[last])}}
+	}
+	if job.Width != nil {
+		// The stringers stand evenly over the width: the fall between two of
+		// them, as many times as there are spaces, over the whole width.
+		g.Pad = &Fall{steepest * measure.Length(last), *job.Width}
+	}
+}
+
+// stages names a riser while the stair goes in, once its treads are on, and
+// once the floor is laid; a stage that changes nothing is left out.
+func stages(finished, rough, treads Share) []Stage {
+	var all []Stage
+	if rough.apart(treads).Total != 0 {
+		all = append(all, Stage{"rough, before the treads", rough})
+	}
+	if treads.apart(finished).Total != 0 {
+		all = append(all, Stage{treadsOn, treads})
+	}
+	return append(all, Stage{"finished", finished})
+}
+
+// head gathers what meets the upper floor.
+func (g gatherer) head() {
+	f, job := g.f, g.job
+	st := &f.Spec.Stringer
+	floor := job.Tread.Nosing
+	if st.TopNosing != nil {
+		floor = *st.TopNosing
+	}
+	g.Nosings = append(g.Nosings, floor)
+	g.Opening, g.AvailableRun = job.Opening, job.AvailableRun
+	if f.Treads == 0 || len(f.Stringers) == 0 {
+		return
+	}
+	g.HungHead = f.Hung()
+	step := job.Tread.Thickness // of the last riser before the treads are on: the floor stands, the tread does not
+	if !f.Hung() {
+		step = 0 // both its treads are the stair's own
+	}
+	above := job.Levels.UpperFinish
+	if !f.Hung() {
+		above = 0
+	}
+	g.Last = stages(g.unit(), g.unit().Plus(step-above), g.unit().Plus(-above))
+
+	overhang := (job.Riser.Thickness + job.Tread.Nosing).MM()
+	headX := f.Stringers[0].HeadX()
+	used := headX + overhang
+	g.UsedRun = &used
+	if f.Hung() {
+		face := headX + st.BehindHead.MM() // what faces the stair above the last tread
+		if st.TopRiser {
+			face -= job.Riser.Thickness.MM()
+		}
+		lastNosing := float64(f.Treads-1)*f.UnitRun.MM() - overhang
+		g.TopRun = &TopRun{Run: face - floor.MM() - lastNosing, LastCut: f.Stringers[0].LastTread, Covered: st.TopRiser && !job.Riser.Open, Floor: floor}
+	}
+	g.Overhead = g.s.Overhead()
+	for i := range f.Stringers {
+		group := &f.Stringers[i]
+		if c := group.HeadContact; c != nil && (g.HeadContact == nil || *c < *g.HeadContact) {
+			g.HeadContact = c
+		}
+		if l := group.Ledger; l != nil {
+			g.Ledger = &Ledger{Height: l.Height, HeadCut: group.HeadCut}
+		}
+	}
+}
+
+func (g gatherer) sides() {
+	g.Width = g.job.Width
+	if len(g.job.Sides) == 0 {
+		return
+	}
+	open := []string{}
+	for i, side := range g.job.Sides {
+		if side == spec.Open {
+			open = append(open, [...]string{"left", "right"}[i])
+		}
+	}
+	g.OpenSides = &open
+}
+
+// wood gathers the stringers: those held at their ends and those fastened along
+// a wall. Whatever their feet stand on, they are alike otherwise.
+func (g gatherer) wood() {
+	st := &g.f.Spec.Stringer
+	g.LiveLoad = g.job.Loads.Live
+	if len(g.f.Stringers) == 0 {
+		return
+	}
+	g.StringerCount = &st.Count
+	if g.f.Spacing > 0 {
+		g.Spacing = &g.f.Spacing
+	}
+	sawn := g.f.Stringers[0].Sawn
+	span := longestSpan(sawn.HeadX(), st.Props)
+	for _, held := range []spec.Support{spec.Span, spec.AlongWall} {
+		var these layout.Group
+		for p := range st.Count {
+			if supportAt(st, p) == held {
+				these.Positions = append(these.Positions, p)
+			}
+		}
+		if len(these.Positions) == 0 {
+			continue
+		}
+		s := Stringer{Where: these.Where(st.Count), AlongWall: held == spec.AlongWall, Solid: st.Build != spec.Sawn,
+			Width: st.Stock.Width, Thickness: st.Stock.Thickness, Span: &span}
+		if !s.Solid {
+			s.Throat = &sawn.Throat
+		}
+		g.Stringers = append(g.Stringers, s)
+	}
+}
+
+// supportAt says what holds a stringer: one word is for all.
+func supportAt(st *spec.Stringer, position int) spec.Support {
+	switch {
+	case len(st.Support) == 0:
+		return spec.Span
+	case position < len(st.Support):
+		return st.Support[position]
+	}
+	return st.Support[len(st.Support)-1]
+}
+
+// longestSpan is the longest level distance between the foot's front, the props
+// and the head plumb cut.
+func longestSpan(headX float64, props []measure.Length) float64 {
+	longest, from := 0.0, 0.0
+	for _, p := range props {
+		if at := p.MM(); at < headX {
+			longest, from = max(longest, at-from), at
+		}
+	}
+	return max(longest, headX-from)
+}
