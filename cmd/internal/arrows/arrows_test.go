@@ -43,11 +43,12 @@ var may = map[string][]string{
 	"layout/stock":          leaves,
 
 	"layout":        {"spec/...", "layout/geom", "layout/stringer", "layout/turn", "layout/strength", "layout/stock"},
-	"layout/choose": above,
-	"layout/check":  above,
-	"layout/lesson": above,
-	"layout/report": above,
-	"layout/views":  {"spec/...", "layout/..."},
+	"layout/choose":  above,
+	"layout/check":   above,
+	"layout/asbuilt": above,
+	"layout/lesson":  above,
+	"layout/report":  above,
+	"layout/views":   {"spec/...", "layout/..."},
 
 	// No stairs on paper: only packet knows what a set holds.
 	"pdfout":         {"spec/measure", "layout/geom", "layout/drawing", "layout/drawing/letter", "pdfout/tile"},
@@ -64,7 +65,7 @@ var may = map[string][]string{
 // above are the packages that judge, choose, teach and print a stairway.
 var above = []string{
 	"spec/...", "layout", "layout/geom", "layout/stringer", "layout/turn", "layout/strength", "layout/stock",
-	"layout/choose", "layout/check", "layout/lesson",
+	"layout/choose", "layout/check", "layout/asbuilt", "layout/lesson",
 }
 
 // imports is what a package imports, tests aside. Our own packages go by the
