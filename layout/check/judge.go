@@ -129,8 +129,9 @@ func (j *judge) say(status Status, by []rules.Limit, limit, actual *Quantity, te
 	j.found = append(j.found, f)
 }
 
-// bound is a limit and a figure held against it. found says what the figure is,
-// right what would put it right; by is what the verdict rests on besides.
+// bound is a limit and a figure held against it. found says what the figure is;
+// right what would put it right, where there is more to say than by how much it
+// is off; by is what the verdict rests on besides.
 type bound struct {
 	limit  rules.Limit
 	to     *Quantity
@@ -154,10 +155,27 @@ func (j *judge) hold(kept bool, within, beyond string, b bound) {
 		b.to = length(b.limit.Length)
 	}
 	text += j.limitText(b.limit)
-	if !kept && b.right != "" {
-		text += "; " + b.right
+	if !kept {
+		text += "; " + j.putRight(b)
 	}
 	j.say(status, append([]rules.Limit{b.limit}, b.by...), b.to, b.actual, text)
+}
+
+// putRight says what would put a broken limit right: at the least, by how much
+// the figure has to change.
+func (j *judge) putRight(b bound) string {
+	switch off := b.actual.Value - b.to.Value; {
+	case b.right != "":
+		return b.right
+	case b.actual.Unit == MM && off < 0:
+		return j.tape(-off) + " more"
+	case b.actual.Unit == MM:
+		return j.tape(off) + " less"
+	case off < 0:
+		return fmt.Sprintf("%.4g more", -off)
+	default:
+		return fmt.Sprintf("%.4g less", off)
+	}
 }
 
 // limitText is a limit as its code prints it and, where that is in the other

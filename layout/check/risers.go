@@ -87,7 +87,7 @@ func (j *judge) riserMin() {
 // limit: more of them for a riser that is too high, fewer for one too low.
 func (j *judge) otherCount(worst at, l rules.Limit, more int) string {
 	if j.Plan == nil {
-		return "it has to change by " + j.tape(worst.apart(Whole(l.Length)).MM()) + " at least"
+		return "" // a stair that stands: by how much it is off
 	}
 	off := worst.MM() - Share{j.Plan.TotalRise, j.Plan.Risers}.MM() // what the pad adds or takes
 	for n := j.Plan.Risers + more; n >= 1 && n <= 10*j.Plan.Risers; n += more {
