@@ -42,7 +42,7 @@ var may = map[string][]string{
 	"layout/strength":       leaves,
 	"layout/stock":          leaves,
 
-	"layout":        {"spec/...", "layout/geom", "layout/stringer", "layout/turn", "layout/strength", "layout/stock"},
+	"layout":         {"spec/...", "layout/geom", "layout/stringer", "layout/turn", "layout/strength", "layout/stock"},
 	"layout/choose":  above,
 	"layout/check":   above,
 	"layout/asbuilt": above,
