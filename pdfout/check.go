@@ -20,7 +20,11 @@ func check(d *drawing.Drawing) error {
 		switch it := it.(type) {
 		case drawing.Path:
 			for _, e := range it.Edges {
-				if err = numbers(e.From.X, e.From.Y, e.To.X, e.To.Y, e.Centre.X, e.Centre.Y, e.Radius, e.Sweep); err != nil {
+				err = numbers(e.From.X, e.From.Y, e.To.X, e.To.Y, e.Centre.X, e.Centre.Y, e.Radius)
+				if err == nil && !(math.Abs(e.Sweep) <= 2*math.Pi+rounding) {
+					err = errors.New("an arc goes round more than once")
+				}
+				if err != nil {
 					break
 				}
 			}

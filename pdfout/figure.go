@@ -19,6 +19,9 @@ const notForCutting = "not for cutting"
 // figure sets a drawing with what must stand below it: its scale, a bar to
 // measure by, and that it is not for cutting.
 func (s setter) figure(f Figure) (chunk, error) {
+	if err := check(f.Drawing); err != nil {
+		return chunk{}, err
+	}
 	title := f.Caption
 	if title == "" {
 		title = f.Drawing.Title

@@ -62,8 +62,10 @@ func inside(b, in geom.Box) bool {
 	return in.Contains(b.Min, tile.Slack) && in.Contains(b.Max, tile.Slack)
 }
 
-// meet tells whether two boxes share anything.
+// meet tells whether two boxes share anything, or would but for rounding: a
+// line on the very edge of the window belongs to the sheet.
 func meet(a, b geom.Box) bool {
+	b = b.Grow(tile.Slack)
 	return a.Min.X <= b.Max.X && a.Max.X >= b.Min.X && a.Min.Y <= b.Max.Y && a.Max.Y >= b.Min.Y
 }
 
@@ -364,9 +366,9 @@ func (p *sheetPage) stamp() {
 // title prints the title block: what sheet this is, of what, how to print it
 // and how to lay it.
 func (p *sheetPage) title(section *element) {
-	name := p.sheet.Name + "  " + p.Part.Title
+	name := p.sheet.Name + " " + p.Part.Title
 	if p.Part.Hand != "" {
-		name += "  " + strings.ToUpper(p.Part.Hand) + " HAND"
+		name += " " + strings.ToUpper(p.Part.Hand) + " HAND"
 	}
 	texts := []noteText{{text: name, height: drawing.Large, bold: true, most: 2}}
 	small := func(text string) {
