@@ -137,6 +137,7 @@ type bound struct {
 	to     *Quantity
 	actual *Quantity
 	found  string
+	after  string // follows the limit in the text
 	right  string
 	by     []rules.Limit
 }
@@ -154,7 +155,7 @@ func (j *judge) hold(kept bool, within, beyond string, b bound) {
 	if b.to == nil {
 		b.to = length(b.limit.Length)
 	}
-	text += j.limitText(b.limit)
+	text += j.limitText(b.limit) + b.after
 	if !kept {
 		text += "; " + j.putRight(b)
 	}

@@ -173,7 +173,12 @@ func (j *judge) variation(one, right string, sets []set, whole, adjacent, deviat
 	for _, c := range []struct {
 		key   rules.Key
 		pairs []pair
-	}{{whole, spread}, {adjacent, beside}, {deviation, off}} {
+		alike string
+	}{
+		{whole, spread, "all " + one + "s alike"},
+		{adjacent, beside, "neighbouring " + one + "s alike"},
+		{deviation, off, "every " + one + " as planned"},
+	} {
 		l, ok := j.limit(c.key)
 		if !ok || len(c.pairs) == 0 {
 			continue
@@ -181,7 +186,7 @@ func (j *judge) variation(one, right string, sets []set, whole, adjacent, deviat
 		worst := slices.MaxFunc(c.pairs, func(p, q pair) int { return order(p.Share, q.Share) })
 		found := fmt.Sprintf("%s and %s differ by %s%s", j.name(worst.a), j.name(worst.b), j.exactly(worst.MM()), worst.where)
 		if worst.Total == 0 {
-			found = "all " + one + "s alike"
+			found = c.alike
 		}
 		j.atMost(worst.Compare(l.Length), bound{limit: l, actual: mm(worst.MM()), found: found, right: right})
 	}

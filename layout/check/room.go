@@ -20,7 +20,7 @@ func (j *judge) headroom() {
 			right = fmt.Sprintf("an opening of %s, %s longer, or a thinner floor at its edge", j.tape(needed), j.tape(needed-j.Opening.MM()))
 		}
 		j.atLeast(compareMM(least, l.Length), bound{limit: l, actual: mm(least), right: right,
-			found: fmt.Sprintf("headroom %s, least under the far edge of the opening, %s the first riser cut", j.exactly(least), j.beyond(at))})
+			found: fmt.Sprintf("headroom, least under the far edge of the opening %s the first riser cut, %s", j.beyond(at), j.exactly(least))})
 	}
 }
 

@@ -32,7 +32,7 @@ func (j *judge) otherRun(l rules.Limit) string {
 	if j.Plan == nil {
 		return ""
 	}
-	return fmt.Sprintf("with that the total run is %s", j.Style.Format(l.Length*measure.Length(len(j.Runs))))
+	return fmt.Sprintf("a run of %s makes the total run %s", j.limitText(l), j.Style.Format(l.Length*measure.Length(len(j.Runs))))
 }
 
 func (j *judge) runVariation() {

@@ -1,6 +1,7 @@
 package check_test
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"strings"
@@ -382,4 +383,47 @@ func TestNoCode(t *testing.T) {
 			t.Errorf("%s fails under no code: %s", f.ID, f.Text)
 		}
 	}
+}
+
+// Whatever the job: findings that can be written, with a section and a text,
+// and nothing in them that is no number.
+func TestFindingsCanBeWritten(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		draw := func(least, most int, what string) int { return rapid.IntRange(least, most).Draw(rt, what) }
+		risers := draw(1, 20, "risers")
+		text := job(map[string]string{
+			"units":         "metric",
+			"levels":        fmt.Sprintf("{total_rise: %d, lower_finish: %d, upper_finish: %d, floor_depth: %d, header_depth: %d}", risers*draw(100, 260, "rise"), draw(0, 60, "below"), draw(0, 60, "above"), draw(1, 600, "floor"), draw(1, 600, "header")),
+			"stairway":      fmt.Sprintf("[{flight: {risers: %d, run: %d, head: %s}}]", risers, draw(150, 400, "run"), rapid.SampledFrom([]string{"hung", "flush"}).Draw(rt, "head")),
+			"tread":         fmt.Sprintf("{thickness: 30, nosing: %d, boards: {width: %d, thickness: 30}}", draw(0, 40, "nosing"), draw(100, 500, "board")),
+			"riser":         rapid.SampledFrom([]string{"open", "{thickness: 19}"}).Draw(rt, "riser"),
+			"stringer":      fmt.Sprintf("{stock: {width: %d, thickness: 38}, foot: finished, foot_levels: [%d, 0, %d]}", draw(280, 400, "stock"), draw(-20, 20, "left"), draw(-20, 20, "right")),
+			"width":         fmt.Sprint(draw(500, 2000, "width")),
+			"sides":         rapid.SampledFrom([]string{"[wall, wall]", "[wall, open]", "[open, open]"}).Draw(rt, "sides"),
+			"opening":       fmt.Sprint(draw(1, 6000, "opening")),
+			"available_run": fmt.Sprint(draw(1, 6000, "room")),
+		})
+		parsed, err := spec.Load("job.yaml", []byte(text))
+		if err != nil {
+			rt.Fatal(err)
+		}
+		s, err := layout.Compute(parsed)
+		if err != nil {
+			rt.Skip() // cannot be built
+		}
+		code, _ := rules.Lookup(rapid.SampledFrom(rules.Names()).Draw(rt, "code"))
+		findings := check.Stairway(s, code, measure.Style{Units: measure.Metric})
+		if len(findings) == 0 {
+			rt.Fatal("nothing is found")
+		}
+		for _, f := range findings {
+			if f.Section == "" || f.Text == "" || strings.ContainsAny(f.Text, "?%") || strings.Contains(f.Text, "NaN") {
+				rt.Fatalf("%+v", f)
+			}
+		}
+		var b bytes.Buffer
+		if err := check.JSON(&b, findings); err != nil {
+			rt.Fatal(err)
+		}
+	})
 }

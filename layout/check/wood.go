@@ -22,9 +22,9 @@ func (j *judge) stringerThroat() {
 		return
 	}
 	j.rule.Severity = rules.Warn
-	inForce := j.code.Name
-	if inForce == rules.None {
-		inForce = "force"
+	instead := ""
+	if j.code.Name != rules.None {
+		instead = ", as " + j.code.Name + " sets none"
 	}
 	for _, name := range throatCodes {
 		other, _ := rules.Lookup(name)
@@ -37,7 +37,7 @@ func (j *judge) stringerThroat() {
 				continue
 			}
 			b := j.throat(s, l)
-			b.found += fmt.Sprintf("; there is no least in %s, in %s there is", inForce, other.Name)
+			b.after = " by " + other.Name + instead
 			j.atLeast(compareMM(*s.Throat, l.Length), b)
 		}
 	}
