@@ -41,9 +41,9 @@ type Facts struct {
 	Landings []Landing
 	Turns    []Turn
 
-	OpenSides *[]string // left, right; empty: none is open; nil: not stated
-	Drop      *float64  // highest tread down to the floor below
-	TotalRise *Share    // of the flight
+	OpenSides *[]string       // left, right; empty: none is open; nil: not stated
+	Drop      *float64        // highest tread down to the floor below
+	TotalRise *measure.Length // of the whole stairway
 	Handrail  *measure.Length
 
 	Pad *Fall

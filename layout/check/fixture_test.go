@@ -223,8 +223,7 @@ var fixtures = map[rules.Key]func(rules.Limit, *rules.Code) fixture{
 	},
 	rules.GuardTotalRise: func(l rules.Limit, _ *rules.Code) fixture {
 		f := lessThan(l, func(v measure.Length) Facts {
-			rise := Whole(v)
-			return Facts{OpenSides: &[]string{"left", "right"}, TotalRise: &rise}
+			return Facts{OpenSides: &[]string{"left", "right"}, TotalRise: &v}
 		})
 		f.broken = Info
 		return f

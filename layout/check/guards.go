@@ -117,7 +117,7 @@ func (j *judge) guardNeeded() {
 		text = fmt.Sprintf("a drop of %s from the highest tread, and a guard is needed beyond %s", j.exactly(*j.Drop), j.limitText(drop))
 	}
 	if byRise && !needed {
-		needed = j.TotalRise.Compare(rise.Length) >= 0
+		needed = *j.TotalRise >= rise.Length
 		by, limit, actual = append([]rules.Limit{rise}, by...), length(rise.Length), mm(j.TotalRise.MM())
 		text = fmt.Sprintf("a total rise of %s, and a guard is needed from %s", j.exactly(j.TotalRise.MM()), j.limitText(rise))
 	}

@@ -76,7 +76,7 @@ func TestEveryRuleHasAFixture(t *testing.T) {
 		}
 	}
 	for id := range judges {
-		if _, ok := rules.RuleOf(id); !ok {
+		if !slices.ContainsFunc(rules.Rules(), func(r rules.Rule) bool { return r.ID == id }) {
 			t.Errorf("%s is judged and is no rule", id)
 		}
 	}

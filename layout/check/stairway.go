@@ -57,8 +57,7 @@ func (g gatherer) steps() {
 	f, job := g.f, g.job
 	g.Plan = &Plan{g.s.TotalRise, g.s.Risers}
 	g.Risers = Even(g.s.TotalRise, g.s.Risers, f.Risers)
-	total := g.unit().Times(f.Risers)
-	g.TotalRise = &total
+	g.TotalRise = &g.s.TotalRise
 	for range f.Risers - 1 {
 		g.Runs = append(g.Runs, f.UnitRun)
 		g.Nosings = append(g.Nosings, job.Tread.Nosing)

@@ -160,7 +160,7 @@ func TestRegistry(t *testing.T) {
 		}
 	}
 	keys := map[Key]bool{}
-	for _, i := range Infos() {
+	for _, i := range infos {
 		if keys[i.Key] || !seen[i.Rule] || i.Meaning == "" {
 			t.Errorf("limit %s (rule %q) is wrong or stands twice", i.Key, i.Rule)
 		}

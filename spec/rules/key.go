@@ -108,9 +108,6 @@ const (
 	FromMiddle     = "middle"          // the line runs in the middle; there is no datum
 )
 
-// Infos returns every limit there is, in the order they are printed in.
-func Infos() []Info { return infos }
-
 // InfoOf returns what is known of a limit. ok is false for a key that is none.
 func InfoOf(key Key) (info Info, ok bool) {
 	for _, i := range infos {
@@ -121,6 +118,7 @@ func InfoOf(key Key) (info Info, ok bool) {
 	return Info{}, false
 }
 
+// infos is every limit there is, in the order they are printed in.
 var infos = []Info{
 	{RiserMax, Length, "riser-max", "height of a riser, at most", nil},
 	{RiserMin, Length, "riser-min", "height of a riser, at least", nil},

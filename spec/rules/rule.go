@@ -30,16 +30,6 @@ const (
 // Rules returns every rule, in the order findings are given in.
 func Rules() []Rule { return registry }
 
-// RuleOf returns a rule by its id.
-func RuleOf(id string) (rule Rule, ok bool) {
-	for _, r := range registry {
-		if r.ID == id {
-			return r, true
-		}
-	}
-	return Rule{}, false
-}
-
 // LimitsOf returns the keys of the limits a rule is judged by; none for a rule
 // that stands in no code.
 func LimitsOf(rule string) (keys []Key) {
