@@ -29,6 +29,9 @@ func Compute(job *spec.Job) (*Stairway, error) {
 			bad = append(bad, job.Mistake(flightKey(i, "run"), `run is missing: say the unit run, such as run: 10"`))
 		}
 	}
+	if b := job.Stringer.Build; b != spec.Sawn {
+		bad = append(bad, job.Mistake("stringer.build", "%s stringers are not laid out by this version, only sawn ones; write build: sawn", b))
+	}
 	if len(bad) > 0 {
 		return nil, bad.Err()
 	}

@@ -162,6 +162,7 @@ func TestRefusedWithItsPlace(t *testing.T) {
 		edits            map[string]string
 	}{
 		{"throat gone", "stringer: {stock: 2x6}", "cut through", map[string]string{"stringer": "{stock: 2x6}"}},
+		{"another build", "stringer: {stock: 2x12, build: housed}", "only sawn", map[string]string{"stringer": "{stock: 2x12, build: housed}"}},
 		{"blade too shallow", `saw: {blade: 7 1/4", depth: 1 1/4"}`, "does not reach through", map[string]string{"saw": `{blade: 7 1/4", depth: 1 1/4"}`}},
 		{"ledger below its header", `stringer: {stock: 2x12, ledger: 2x4}`, "under the header", map[string]string{
 			"levels": `{total_rise: 105", header_top: 1 1/2", header_depth: 11 1/4"}`, "stringer": `{stock: 2x12, ledger: 2x4}`}},

@@ -9,13 +9,26 @@ import (
 // edge's own direction. An edge that lies wholly inside comes back as it is,
 // bit for bit. Sides at infinity clip nothing.
 func (e Edge) Clip(b Box) []Edge {
-	if box := e.Box(); box.Min.X >= b.Min.X && box.Max.X <= b.Max.X && box.Min.Y >= b.Min.Y && box.Max.Y <= b.Max.Y {
-		return []Edge{e}
-	} else if box.Min.X > b.Max.X || box.Max.X < b.Min.X || box.Min.Y > b.Max.Y || box.Max.Y < b.Min.Y {
-		return nil
+	var out []Edge
+	for _, w := range e.Within(b) {
+		if w == [2]float64{0, 1} {
+			return []Edge{e}
+		}
+		out = append(out, e.Part(w[0], w[1]))
 	}
-	if e.IsArc() {
-		return e.clipArc(b)
+	return out
+}
+
+// Within returns which parts of the edge lie in the box, its sides included:
+// from and to, as fractions of the edge's length, in order.
+func (e Edge) Within(b Box) [][2]float64 {
+	switch box := e.Box(); {
+	case box.Min.X >= b.Min.X && box.Max.X <= b.Max.X && box.Min.Y >= b.Min.Y && box.Max.Y <= b.Max.Y:
+		return [][2]float64{{0, 1}}
+	case box.Min.X > b.Max.X || box.Max.X < b.Min.X || box.Min.Y > b.Max.Y || box.Max.Y < b.Min.Y:
+		return nil
+	case e.IsArc():
+		return e.arcWithin(b)
 	}
 	f0, f1 := 0.0, 1.0
 	for _, s := range [...]struct{ from, d, min, max float64 }{
@@ -34,7 +47,7 @@ func (e Edge) Clip(b Box) []Edge {
 	if f0 > f1 {
 		return nil
 	}
-	return []Edge{e.Part(f0, f1)}
+	return [][2]float64{{f0, f1}}
 }
 
 // Part returns the piece of the edge from the fraction f0 to the fraction f1
@@ -46,9 +59,9 @@ func (e Edge) Part(f0, f1 float64) Edge {
 	return p
 }
 
-// clipArc cuts the arc where its circle crosses the box's sides and keeps the
-// pieces whose middles are inside.
-func (e Edge) clipArc(b Box) []Edge {
+// arcWithin cuts the arc where its circle crosses the box's sides and keeps
+// the pieces whose middles are inside.
+func (e Edge) arcWithin(b Box) [][2]float64 {
 	cuts := []float64{0, 1}
 	start := e.Start()
 	cross := func(angle float64) {
@@ -76,24 +89,17 @@ func (e Edge) clipArc(b Box) []Edge {
 		}
 	}
 	slices.Sort(cuts)
-	var out []Edge
-	kept := false // the piece before was inside: the next lengthens it
-	from := 0.0
+	var out [][2]float64
 	for i := 1; i < len(cuts); i++ {
-		if cuts[i] == cuts[i-1] {
+		f0, f1 := cuts[i-1], cuts[i]
+		if f0 == f1 || !b.Contains(e.At((f0+f1)/2), 0) {
 			continue
 		}
-		inside := b.Contains(e.At((cuts[i-1]+cuts[i])/2), 0)
-		if inside && !kept {
-			from = cuts[i-1]
+		if n := len(out); n > 0 && out[n-1][1] == f0 {
+			out[n-1][1] = f1
+			continue
 		}
-		if inside && kept {
-			out = out[:len(out)-1]
-		}
-		if inside {
-			out = append(out, e.Part(from, cuts[i]))
-		}
-		kept = inside
+		out = append(out, [2]float64{f0, f1})
 	}
 	return out
 }

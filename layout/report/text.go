@@ -95,7 +95,8 @@ func Legend(st measure.Style) string {
 	if st.Units == measure.Metric {
 		return "whole millimetres; + the true length is a little more, - a little less"
 	}
-	return fmt.Sprintf("inches to the nearest 1/%d; + the true length is a little more, - a little less", st.Denominator)
+	// The smallest part there is, printed, names the denominator.
+	return fmt.Sprintf("inches to the nearest %s; + the true length is a little more, - a little less", st.Bare(st.Fineness()))
 }
 
 func (t *text) levels(s *layout.Stairway) {

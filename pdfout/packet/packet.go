@@ -31,7 +31,7 @@ func Write(w io.Writer, s *layout.Stairway, o Options) error {
 	doc := pdfout.Document{
 		Title: s.Job.Name, Number: s.Job.Number, Date: s.Job.Date,
 		Subject: "Full-size templates", Created: o.Created,
-		Paper: paper(o.Paper), Units: s.Job.Units, Stamp: o.Stamp,
+		Paper: paper(o.Paper), Units: o.Style.Units, Stamp: o.Stamp,
 	}
 	if len(s.Job.Source) > 0 {
 		doc.Attachments = []pdfout.Attachment{{Name: "job.yaml", Description: "the job these sheets were made from", Bytes: s.Job.Source}}

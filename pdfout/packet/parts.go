@@ -84,11 +84,10 @@ func matches(have, want string) bool {
 	if have == want {
 		return true
 	}
-	flight, bare, ok := strings.Cut(have, "/")
-	if ok {
+	if _, bare, ok := strings.Cut(have, "/"); ok {
 		return bare == want
 	}
-	flight, bare, ok = strings.Cut(want, "/")
+	flight, bare, ok := strings.Cut(want, "/")
 	return ok && flight == "flight-1" && bare == have
 }
 

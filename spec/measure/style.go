@@ -64,6 +64,15 @@ func computed(mm float64, print func(Length) string) string {
 	return print(l)
 }
 
+// Fineness is the least difference the printed figures tell apart: 1/16 in, or
+// what Denominator says, or 1 mm.
+func (s Style) Fineness() Length {
+	if s.Units == Metric {
+		return Millimetre
+	}
+	return Inch / Length(s.denominator())
+}
+
 func (s Style) denominator() int {
 	if s.Denominator == 0 {
 		return 16
@@ -74,10 +83,7 @@ func (s Style) denominator() int {
 // print prints the size of a length with its sign before it and the mark for
 // what was rounded away behind it.
 func (s Style) print(l Length, feet, unit bool) string {
-	step := Inch / Length(s.denominator())
-	if s.Units == Metric {
-		step = Millimetre
-	}
+	step := s.Fineness()
 	size, side := l.Abs().Round(step)
 	minus := ""
 	if l < 0 && size > 0 {
