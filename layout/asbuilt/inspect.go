@@ -54,9 +54,8 @@ func (in *Inspection) Fails() bool { return check.Fails(in.Findings) }
 func (in *Inspection) facts(st measure.Style) check.Facts {
 	a := in.Stair
 	n := len(a.Risers)
-	total := check.Whole(in.TotalRise)
 	f := check.Facts{
-		Style: st, Risers: check.Wholes(a.Risers), TotalRise: &total, RisersInLine: &n,
+		Style: st, Risers: check.Wholes(a.Risers), TotalRise: &in.TotalRise, RisersInLine: &n,
 		Runs: a.Treads, Nosings: a.Nosings,
 		Width: a.Width, Headroom: a.Headroom, Handrail: a.HandrailHeight,
 	}
