@@ -93,6 +93,9 @@ type Flight struct {
 	Risers   *int            // nil: to be chosen
 	Run      *measure.Length // unit run; nil: to be chosen
 	Stringer Stringer        // the job's, with what this flight overrides
+
+	// What was not stated and was chosen before the stair was laid out.
+	RisersChosen, RunChosen bool
 }
 
 // Tread is the tread as finished.

@@ -5,7 +5,6 @@ import (
 
 	"github.com/urfave/cli/v2"
 
-	"stepoff/layout"
 	"stepoff/layout/report"
 )
 
@@ -26,19 +25,15 @@ func runLayout(std streams, l *line) error {
 	if err := l.err(); err != nil {
 		return err
 	}
-	job, err := load(std, name)
-	if err != nil {
-		return err
-	}
-	stairway, err := layout.Compute(job)
+	s, err := readStair(std, name, style)
 	if err != nil {
 		return err
 	}
 	var result bytes.Buffer
 	if l.Bool("json") {
-		err = report.JSON(&result, stairway)
+		err = report.JSON(&result, s.Stairway, s.code, s.findings)
 	} else {
-		err = report.Text(&result, stairway, style.of(job))
+		err = report.Text(&result, s.Stairway, s.style)
 	}
 	if err != nil {
 		return err

@@ -46,6 +46,11 @@ func mistake(text string, hints ...string) *failure {
 	return &failure{status: statusMistake, text: text, hints: hints}
 }
 
+// checkFails is a stair that breaks a limit of the code in force.
+func checkFails(text string, hints ...string) *failure {
+	return &failure{status: statusCheckFails, text: text, hints: hints}
+}
+
 // A misuse is everything wrong with one command's options and names; its usage
 // is printed after it.
 type misuse struct {
@@ -135,7 +140,11 @@ func tell(w io.Writer, err error) int {
 	return failed.status
 }
 
+// print says nothing of a failure without a text: the result has said it all.
 func (f *failure) print(w io.Writer) {
+	if f.text == "" {
+		return
+	}
 	fmt.Fprintf(w, "stepoff: %s\n", f.text)
 	for _, hint := range f.hints {
 		fmt.Fprintf(w, "  %s\n", hint)

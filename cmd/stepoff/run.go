@@ -19,8 +19,11 @@ type streams struct {
 func commands(std streams) []*cli.Command {
 	return []*cli.Command{
 		newCommand(std),
+		figureCommand(std),
 		layoutCommand(std),
+		checkCommand(std),
 		templatesCommand(std),
+		codesCommand(std),
 		schemaCommand(std),
 	}
 }

@@ -6,7 +6,6 @@ import (
 
 	"github.com/urfave/cli/v2"
 
-	"stepoff/layout"
 	"stepoff/pdfout/packet"
 	"stepoff/spec"
 )
@@ -24,8 +23,7 @@ func templatesCommand(std streams) *cli.Command {
 			unitsOption(),
 			fractionOption(),
 			quietOption(),
-			// No limit of a code is checked yet, so that no job is refused.
-			&cli.BoolFlag{Name: "accept-failures", Hidden: true},
+			acceptOption(),
 		},
 		Action: func(c *cli.Context) error { return runTemplates(std, &line{Context: c}) },
 	}
@@ -54,15 +52,20 @@ func runTemplates(std streams, l *line) error {
 	if err != nil {
 		return err
 	}
-	stairway, err := layout.Compute(job)
+	stair, err := layStair(std, name, job, style.of(job))
+	if err != nil {
+		return err
+	}
+	stamp, err := stair.accepted(l)
 	if err != nil {
 		return err
 	}
 	var result bytes.Buffer
-	err = packet.Write(&result, stairway, packet.Options{
+	err = packet.Write(&result, stair.Stairway, packet.Options{
 		Parts:   l.StringSlice("part"),
 		Paper:   job.Paper,
-		Style:   style.of(job),
+		Style:   stair.style,
+		Stamp:   stamp,
 		Created: date,
 	})
 	if unknown := (packet.UnknownPart{}); errors.As(err, &unknown) {

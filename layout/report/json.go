@@ -1,25 +1,28 @@
 package report
 
 import (
-	"encoding/json"
 	"io"
 
 	"stepoff/layout"
+	"stepoff/layout/check"
 	"stepoff/layout/geom"
+	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 // The shapes of `layout --json`. The order of the fields is the order of the
 // keys in the file; names and format are fixed, others' scripts rest on them.
 type (
 	layoutJSON struct {
-		Format    string        `json:"format"`
-		Job       jobJSON       `json:"job"`
-		Code      string        `json:"code"`
-		TotalRise mm            `json:"total_rise_mm"`
-		Risers    int           `json:"risers"`
-		UnitRise  mm            `json:"unit_rise_mm"`
-		Elements  []any         `json:"elements"`
-		Findings  []findingJSON `json:"findings"`
+		Format    string          `json:"format"`
+		Job       jobJSON         `json:"job"`
+		Code      string          `json:"code"`
+		TotalRise mm              `json:"total_rise_mm"`
+		Risers    int             `json:"risers"`
+		UnitRise  mm              `json:"unit_rise_mm"`
+		Elements  []any           `json:"elements"`
+		Headroom  *headroomJSON   `json:"headroom,omitempty"`
+		Findings  []check.Finding `json:"findings"`
 	}
 	jobJSON struct {
 		Name   string `json:"name"`
@@ -90,11 +93,15 @@ type (
 		Depth     mm     `json:"depth_mm"`
 		Length    *mm    `json:"length_mm,omitempty"`
 	}
-	findingJSON struct{}
+	headroomJSON struct {
+		Least   *mm `json:"least_mm,omitempty"`
+		AtX     *mm `json:"at_x_mm,omitempty"`
+		Opening *mm `json:"opening_needed_mm,omitempty"`
+	}
 )
 
-// JSON writes the stairway as stepoff-layout/1.
-func JSON(w io.Writer, s *layout.Stairway) error {
+// JSON writes the stairway as stepoff-layout/1, with what the code finds of it.
+func JSON(w io.Writer, s *layout.Stairway, code *rules.Code, findings []check.Finding) error {
 	out := layoutJSON{
 		Format:    "stepoff-layout/1",
 		Job:       jobJSON{s.Job.Name, s.Job.Number, s.Job.Date},
@@ -103,17 +110,28 @@ func JSON(w io.Writer, s *layout.Stairway) error {
 		Risers:    s.Risers,
 		UnitRise:  mm(s.UnitRise),
 		Elements:  []any{},
-		Findings:  []findingJSON{},
+		Headroom:  headroom(s, code),
+		Findings:  append([]check.Finding{}, findings...),
 	}
 	for _, e := range s.Elements {
 		if f, ok := e.(*layout.Flight); ok {
 			out.Elements = append(out.Elements, flight(f))
 		}
 	}
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(out)
+	return encode(w, out)
+}
+
+// headroom is left out where nothing was measured to work it out from.
+func headroom(s *layout.Stairway, code *rules.Code) *headroomJSON {
+	var asked *measure.Length
+	if l, ok := code.Limit(rules.HeadroomMin); ok {
+		asked = &l.Length
+	}
+	h := s.Headroom(asked)
+	if h == nil || h.Least == nil && h.OpeningNeeded == nil {
+		return nil
+	}
+	return &headroomJSON{maybe(h.Least), maybe(h.AtX), maybe(h.OpeningNeeded)}
 }
 
 func flight(f *layout.Flight) flightJSON {

@@ -11,9 +11,11 @@ import (
 	"testing"
 
 	"stepoff/layout"
+	"stepoff/layout/check"
 	"stepoff/layout/report"
 	"stepoff/spec"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 func compute(t *testing.T, name, text string) *layout.Stairway {
@@ -27,6 +29,16 @@ func compute(t *testing.T, name, text string) *layout.Stairway {
 		t.Fatal(err)
 	}
 	return s
+}
+
+// writeJSON writes the layout as a command does, under the job's code.
+func writeJSON(b *bytes.Buffer, s *layout.Stairway) error {
+	code, ok := rules.Lookup(s.Job.Code.Name)
+	if !ok {
+		return fmt.Errorf("no code is called %s", s.Job.Code.Name)
+	}
+	st := measure.Style{Units: s.Job.Units}
+	return report.JSON(b, s, code, check.Stairway(s, code, st))
 }
 
 // stair345 is the stair whose every figure comes from a 3-4-5 triangle.
@@ -61,7 +73,7 @@ func TestThreeFourFiveJSON(t *testing.T) {
 		}},
 	} {
 		var b bytes.Buffer
-		if err := report.JSON(&b, compute(t, "job.yaml", stair345(c.lowerFinish))); err != nil {
+		if err := writeJSON(&b, compute(t, "job.yaml", stair345(c.lowerFinish))); err != nil {
 			t.Fatal(err)
 		}
 		var out struct {

@@ -1,0 +1,115 @@
+package report
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+	"strings"
+
+	"stepoff/layout/check"
+	"stepoff/layout/choose"
+)
+
+type (
+	figureJSON struct {
+		Format  string       `json:"format"`
+		Code    string       `json:"code"`
+		Rise    mm           `json:"total_rise_mm"`
+		Choices []choiceJSON `json:"choices"`
+	}
+	choiceJSON struct {
+		Risers   int             `json:"risers"`
+		UnitRise mm              `json:"unit_rise_mm"`
+		UnitRun  mm              `json:"unit_run_mm"`
+		TotalRun mm              `json:"total_run_mm"`
+		Pitch    deg             `json:"pitch_deg"`
+		Throat   mm              `json:"throat_mm"`
+		Opening  *mm             `json:"opening_needed_mm,omitempty"`
+		Headroom *mm             `json:"headroom_mm,omitempty"`
+		Fits     bool            `json:"fits"`
+		Meets    bool            `json:"meets"`
+		Allowed  []string        `json:"allowed_by,omitempty"`
+		Findings []check.Finding `json:"findings"`
+	}
+)
+
+// FigureJSON writes the choices as stepoff-figure/1, best first.
+func FigureJSON(w io.Writer, q choose.Request, choices []choose.Choice) error {
+	out := figureJSON{Format: "stepoff-figure/1", Code: q.Code.Name, Rise: mm(q.Rise.MM()), Choices: []choiceJSON{}}
+	for _, c := range choices {
+		out.Choices = append(out.Choices, choiceJSON{
+			Risers: c.Risers, UnitRise: mm(c.UnitRise), UnitRun: mm(c.Run.MM()), TotalRun: mm(c.TotalRun),
+			Pitch: degrees(c.Pitch), Throat: mm(c.Throat), Opening: maybe(c.Opening), Headroom: maybe(c.Headroom),
+			Fits: c.Fits, Meets: c.Meets(), Allowed: c.Allowed, Findings: append([]check.Finding{}, c.Findings...),
+		})
+	}
+	return encode(w, out)
+}
+
+func encode(w io.Writer, v any) error {
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(v)
+}
+
+// Figure writes the choices as a table, best first, and under it why each one
+// that fails does, and which other codes would allow it.
+func Figure(w io.Writer, q choose.Request, choices []choose.Choice) error {
+	t := &text{st: q.Style}
+	t.line("total rise %s, under %s: %s", t.both(q.Rise), q.Code.Name, q.Code.Title)
+	t.line("%s", Legend(t.st))
+	t.line("")
+	over := q.FloorDepth != nil
+	head := fmt.Sprintf("%6s  %-9s %-9s %-8s %-10s %6s  %-8s %-8s", "risers", "unit rise", "decimal", "run", "total run", "pitch", "throat", "2R+T")
+	if over {
+		head += " opening"
+	}
+	t.line("%s", head)
+	for i, c := range choices {
+		row := fmt.Sprintf("%5d%s  %-9s %-9s %-8s %-10s %6.2f  %-8s %-8s", c.Risers, mark(i, c), t.st.BareMM(c.UnitRise), t.st.DecimalMM(c.UnitRise),
+			t.st.Bare(c.Run), t.st.BareMM(c.TotalRun), float64(degrees(c.Pitch)), t.st.BareMM(c.Throat), t.st.BareMM(2*c.UnitRise+c.Run.MM()))
+		if over && c.Opening != nil {
+			row += " " + t.st.BareMM(*c.Opening)
+		}
+		t.line("%s", row)
+	}
+	t.line("")
+	t.line("* the best; x breaks a limit of the code; > longer than the available run")
+	for _, c := range choices {
+		t.reasons(c)
+	}
+	_, err := io.WriteString(w, t.String())
+	return err
+}
+
+// mark tells a choice's standing in one sign.
+func mark(place int, c choose.Choice) string {
+	switch {
+	case !c.Meets():
+		return "x"
+	case !c.Fits:
+		return ">"
+	case place == 0:
+		return "*"
+	}
+	return " "
+}
+
+// reasons says why a choice fails.
+func (t *text) reasons(c choose.Choice) {
+	if c.Meets() {
+		return
+	}
+	t.line("")
+	label := fmt.Sprintf("%d risers of %s", c.Risers, t.st.BareMM(c.UnitRise))
+	for _, f := range check.Of(c.Findings, check.Fail) {
+		t.row(label, "%s [%s]", f.Text, f.Section)
+		label = ""
+	}
+	if len(c.Allowed) > 0 {
+		t.row("", "allowed by %s", strings.Join(c.Allowed, ", "))
+	} else {
+		t.row("", "no other code that is known here allows it")
+	}
+}
