@@ -1,6 +1,7 @@
 package pdfout
 
 import (
+	"bytes"
 	"errors"
 	"math"
 	"slices"
@@ -50,7 +51,7 @@ func (c *canvas) newPage(size geom.Point) {
 // flush hands what was written to the library.
 func (c *canvas) flush() {
 	if len(c.buf) > 0 {
-		c.pdf.RawWriteStr(string(c.buf[:len(c.buf)-1])) // the library ends the line
+		c.pdf.RawWriteBuf(bytes.NewReader(c.buf[:len(c.buf)-1])) // the library ends the line
 		c.buf = c.buf[:0]
 	}
 }
@@ -107,12 +108,16 @@ func (c *canvas) with(l drawing.Line) {
 	c.line, c.drawn = l, true
 }
 
+// joined is how far apart, in millimetres, an edge's end and the next one's
+// beginning may be and still be one corner.
+const joined = 1e-6
+
 // trace writes a chain of edges as a path. Edges that do not begin where the
 // one before ended begin a new piece.
 func (c *canvas) trace(pl placing, edges []geom.Edge, closed bool) {
 	var last geom.Point
 	for i, e := range edges {
-		if i == 0 || e.From != last {
+		if i == 0 || math.Abs(e.From.X-last.X) > joined || math.Abs(e.From.Y-last.Y) > joined {
 			c.point(pl.at(e.From))
 			c.op("m")
 		}

@@ -217,7 +217,9 @@ func TestBadNumbers(t *testing.T) {
 			"size":  func(d *drawing.Drawing) { d.Text(geom.Pt(0, 0), bad, drawing.Left, "x") },
 			"dim":   func(d *drawing.Drawing) { d.Dim(drawing.Aligned, geom.Pt(0, 0), geom.Pt(1, 1), bad, "x") },
 			"angle": func(d *drawing.Drawing) { d.Add(drawing.Text{Height: drawing.Normal, Angle: bad, Text: "x"}) },
-			"fill":  func(d *drawing.Drawing) { d.Add(drawing.Path{Path: geom.Rect(geom.Box{Max: geom.Pt(1, 1)}), Fill: bad}) },
+			"fill": func(d *drawing.Drawing) {
+				d.Add(drawing.Path{Path: geom.Rect(geom.Box{Max: geom.Pt(1, 1)}), Fill: bad})
+			},
 			"arc": func(d *drawing.Drawing) {
 				d.Add(drawing.Path{Path: geom.Path{Edges: []geom.Edge{geom.Arc(geom.Pt(0, 0), 1, 0, bad)}}})
 			},

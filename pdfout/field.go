@@ -12,7 +12,8 @@ type field struct {
 	box    geom.Box
 	nx, ny int
 	cells  []int32
-	sums   []int32 // of all cells below and left; nil: to be added up again
+	sums   []int32 // of all cells below and left
+	summed bool    // sums are those of the cells as they are
 }
 
 // square is the side of a square, millimetres.
@@ -28,10 +29,17 @@ const (
 	weighsNote = 10_000
 )
 
-func newField(b geom.Box) *field {
-	f := &field{box: b, nx: int(math.Ceil(b.Width() / square)), ny: int(math.Ceil(b.Height() / square))}
-	f.cells = make([]int32, f.nx*f.ny)
-	return f
+// clear makes the field that of an empty window.
+func (f *field) clear(b geom.Box) {
+	nx, ny := int(math.Ceil(b.Width()/square)), int(math.Ceil(b.Height()/square))
+	f.box = b
+	if nx*ny > cap(f.cells) || (nx+1)*(ny+1) > cap(f.sums) {
+		f.cells, f.sums = make([]int32, nx*ny), make([]int32, (nx+1)*(ny+1))
+	}
+	f.nx, f.ny = nx, ny
+	f.cells, f.sums = f.cells[:nx*ny], f.sums[:(nx+1)*(ny+1)]
+	clear(f.cells)
+	f.summed = false
 }
 
 // line weighs an edge down.
@@ -47,7 +55,7 @@ func (f *field) line(e geom.Edge, weight int32) {
 		last = y*f.nx + x
 		f.cells[last] += weight
 	}
-	f.sums = nil
+	f.summed = false
 }
 
 // area weighs a box down.
@@ -58,7 +66,7 @@ func (f *field) area(b geom.Box, weight int32) {
 			f.cells[y*f.nx+x] += weight
 		}
 	}
-	f.sums = nil
+	f.summed = false
 }
 
 // squares are the squares a box touches, from and up to.
@@ -73,29 +81,36 @@ func (f *field) squares(b geom.Box) (x0, y0, x1, y1 int) {
 // weight is how much lies in a box.
 func (f *field) weight(b geom.Box) int {
 	x0, y0, x1, y1 := f.squares(b)
-	if x0 >= x1 || y0 >= y1 {
-		return 0
+	sum := 0
+	for y := y0; y < y1; y++ {
+		for x := x0; x < x1; x++ {
+			sum += int(f.cells[y*f.nx+x])
+		}
 	}
-	f.addUp()
-	return f.between(x0, y0, x1, y1)
+	return sum
 }
 
+// between is the weight of the squares from x0, y0 up to x1, y1, once added
+// up.
 func (f *field) between(x0, y0, x1, y1 int) int {
 	w := f.nx + 1
 	return int(f.sums[y1*w+x1] - f.sums[y0*w+x1] - f.sums[y1*w+x0] + f.sums[y0*w+x0])
 }
 
 func (f *field) addUp() {
-	if f.sums != nil {
+	if f.summed {
 		return
 	}
+	f.summed = true
 	w := f.nx + 1
-	f.sums = make([]int32, w*(f.ny+1))
+	clear(f.sums[:w])
 	for y := range f.ny {
 		row := int32(0)
-		for x := range f.nx {
-			row += f.cells[y*f.nx+x]
-			f.sums[(y+1)*w+x+1] = f.sums[y*w+x+1] + row
+		below, above := f.sums[y*w:(y+1)*w], f.sums[(y+1)*w:(y+2)*w]
+		above[0] = 0
+		for x, c := range f.cells[y*f.nx : (y+1)*f.nx] {
+			row += c
+			above[x+1] = below[x+1] + row
 		}
 	}
 }

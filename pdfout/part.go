@@ -44,4 +44,5 @@ type Tiling struct {
 
 	seamsX, seamsY []float64 // where neighbouring columns, rows meet
 	height         float64   // of the page, millimetres as drawn
+	at             map[cell]int
 }

@@ -48,14 +48,15 @@ func Plan(part Part, paper Paper, u measure.Units) (*Tiling, error) {
 		return nil, fmt.Errorf("part %s: %w", part.Name, err)
 	}
 
-	t := &Tiling{Part: part, Paper: paper, Units: u, Turned: l.Size == 1}
+	t := &Tiling{Part: part, Paper: paper, Units: u, Turned: l.Size == 1, at: map[cell]int{}}
 	size := sizes[l.Size]
 	along := size.Y
 	if t.Turned {
 		along = size.X
 	}
 	t.height = along/paper.ScaleY + 2*paper.Margin.MM()
-	for _, w := range l.Tiles {
+	for i, w := range l.Tiles {
+		t.at[cell{w.Column, w.Row}] = i
 		t.Sheets = append(t.Sheets, Sheet{Name: sheetName(w.Column, w.Row), Column: w.Column, Row: w.Row, Window: w.Window})
 	}
 	first := l.Tiles[0]
@@ -118,13 +119,15 @@ func (t *Tiling) placing(s Sheet) fullSize {
 
 // neighbour returns the sheet so many columns to the right and rows down.
 func (t *Tiling) neighbour(s Sheet, columns, rows int) (Sheet, bool) {
-	for _, o := range t.Sheets {
-		if o.Column == s.Column+columns && o.Row == s.Row+rows {
-			return o, true
-		}
+	i, ok := t.at[cell{s.Column + columns, s.Row + rows}]
+	if !ok {
+		return Sheet{}, false
 	}
-	return Sheet{}, false
+	return t.Sheets[i], true
 }
+
+// cell is a place in the grid of sheets.
+type cell struct{ column, row int }
 
 // own is the part of a sheet's window that is its own once the sheets are
 // joined: from seam to seam.

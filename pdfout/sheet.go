@@ -20,6 +20,7 @@ type sheets struct {
 	doc   *Document
 	paths []partPath
 	texts []partText
+	field field // of the sheet being drawn
 }
 
 // partPath is a path of the part with the box round it.
@@ -73,7 +74,9 @@ func meet(a, b geom.Box) bool {
 func (s *sheets) page(c *canvas, n int, section *element) {
 	sheet := s.Sheets[n]
 	c.newPage(s.pageSize())
-	p := &sheetPage{sheets: s, canvas: c, sheet: sheet, pl: s.placing(sheet), field: newField(sheet.Window), number: n + 1}
+	s.field.clear(sheet.Window)
+	p := &sheetPage{sheets: s, canvas: c, sheet: sheet, pl: s.placing(sheet), number: n + 1}
+	p.look()
 	p.weigh()
 	p.layers(drawing.Lumber, drawing.Note)
 	p.edges()
@@ -95,16 +98,39 @@ type sheetPage struct {
 	*canvas
 	sheet  Sheet
 	pl     fullSize
-	field  *field
 	number int
+	shown  []shownPath
+	words  []partText
+}
+
+// shownPath is what of a path the sheet shows.
+type shownPath struct {
+	partPath
+	edges []geom.Edge // cut at the window's sides
+	whole bool
+}
+
+// look picks what of the part is on the sheet.
+func (p *sheetPage) look() {
+	grown := p.sheet.Window.Grow(tile.Slack)
+	for _, path := range p.paths {
+		if !path.box.Meets(grown) {
+			continue
+		}
+		s := shownPath{partPath: path, whole: path.Closed && inside(path.box, p.sheet.Window)}
+		s.edges = tile.Edges(path.Edges, p.sheet.Window)
+		p.shown = append(p.shown, s)
+	}
+	for _, t := range p.texts {
+		if p.shows(t) {
+			p.words = append(p.words, t)
+		}
+	}
 }
 
 // weigh fills the field with what the part draws on the sheet.
 func (p *sheetPage) weigh() {
-	for _, path := range p.paths {
-		if !meet(path.box, p.sheet.Window) {
-			continue
-		}
+	for _, path := range p.shown {
 		weight := int32(weighsLine)
 		switch path.Layer {
 		case drawing.Cut:
@@ -112,14 +138,12 @@ func (p *sheetPage) weigh() {
 		case drawing.Mark:
 			weight = weighsMark
 		}
-		for _, e := range tile.Edges(path.Edges, p.sheet.Window) {
+		for _, e := range path.edges {
 			p.field.line(e, weight)
 		}
 	}
-	for _, t := range p.texts {
-		if p.shows(t) {
-			p.field.area(t.box, weighsText)
-		}
+	for _, t := range p.words {
+		p.field.area(t.box, weighsText)
 	}
 }
 
@@ -132,13 +156,12 @@ func (p *sheetPage) shows(t partText) bool {
 	return p.sheet.Window.Contains(r2.Scale(0.5, r2.Add(t.box.Min, t.box.Max)), 0)
 }
 
-// layers draws the part's layers from one to another, cut at the window's
-// sides.
+// layers draws the part's layers from one to another.
 func (p *sheetPage) layers(from, to drawing.Layer) {
 	for layer := from; layer <= to; layer++ {
 		var draw []func()
-		for _, path := range p.paths {
-			if path.Layer != layer || !meet(path.box, p.sheet.Window) {
+		for _, path := range p.shown {
+			if path.Layer != layer {
 				continue
 			}
 			if path.Fill > 0 {
@@ -146,14 +169,12 @@ func (p *sheetPage) layers(from, to drawing.Layer) {
 					p.clipped(p.pl, p.sheet.Window, func() { p.fill(p.pl, path.Fill, path.Edges) })
 				})
 			}
-			edges := tile.Edges(path.Edges, p.sheet.Window)
-			if len(edges) > 0 {
-				whole := path.Closed && inside(path.box, p.sheet.Window)
-				draw = append(draw, func() { p.stroke(p.pl, layer.Line(), edges, whole) })
+			if len(path.edges) > 0 {
+				draw = append(draw, func() { p.stroke(p.pl, layer.Line(), path.edges, path.whole) })
 			}
 		}
-		for _, t := range p.texts {
-			if t.Layer != layer || !p.shows(t) {
+		for _, t := range p.words {
+			if t.Layer != layer {
 				continue
 			}
 			draw = append(draw, func() {
@@ -423,10 +444,14 @@ func join(between string, parts ...string) string {
 	return strings.Join(kept, between)
 }
 
+// mostInMiniature is how many sheets the little map shows; of more, nobody
+// could tell one from another.
+const mostInMiniature = 60
+
 // miniature is the size of the little map in the title block; none for a
 // single sheet.
 func (p *sheetPage) miniature() geom.Point {
-	if len(p.Sheets) == 1 {
+	if n := len(p.Sheets); n == 1 || n > mostInMiniature {
 		return geom.Point{}
 	}
 	all := p.extent()

@@ -44,3 +44,8 @@ func (b Box) Grow(d float64) Box {
 func (b Box) Contains(p Point, slack float64) bool {
 	return p.X >= b.Min.X-slack && p.X <= b.Max.X+slack && p.Y >= b.Min.Y-slack && p.Y <= b.Max.Y+slack
 }
+
+// Meets tells whether the two boxes share a point.
+func (b Box) Meets(c Box) bool {
+	return b.Min.X <= c.Max.X && b.Max.X >= c.Min.X && b.Min.Y <= c.Max.Y && b.Max.Y >= c.Min.Y
+}

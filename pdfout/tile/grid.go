@@ -36,43 +36,51 @@ func (g *grid) window(c cell) geom.Box {
 	return geom.Box{Min: min, Max: geom.Pt(min.X+g.size.X, min.Y+g.size.Y)}
 }
 
-// prune drops cells all of whose edges are shown by others.
-func (g *grid) prune(edges []geom.Edge) {
-	for i := 0; i < len(g.cells); {
-		others := slices.Delete(slices.Clone(g.cells), i, i+1)
-		if g.shown(edges, g.window(g.cells[i]), g.near(others, g.cells[i])) {
-			g.cells = others
-			continue
-		}
-		i++
+// prune drops cells all of whose edges are shown by their neighbours.
+func (g *grid) prune(edges []geom.Edge, boxes []geom.Box) {
+	kept := map[cell]bool{}
+	for _, c := range g.cells {
+		kept[c] = true
 	}
-}
-
-// near keeps the cells whose windows meet that of c.
-func (g *grid) near(cells []cell, c cell) []cell {
-	return slices.DeleteFunc(slices.Clone(cells), func(o cell) bool {
-		return o.column < c.column-1 || o.column > c.column+1 || o.row < c.row-1 || o.row > c.row+1
+	g.cells = slices.DeleteFunc(g.cells, func(c cell) bool {
+		var near []geom.Box
+		for column := c.column - 1; column <= c.column+1; column++ {
+			for row := c.row - 1; row <= c.row+1; row++ {
+				if o := (cell{column, row}); o != c && kept[o] {
+					near = append(near, g.window(o).Grow(Slack))
+				}
+			}
+		}
+		kept[c] = !shown(edges, boxes, g.window(c), near)
+		return !kept[c]
 	})
 }
 
-// shown tells whether the cells show everything of the edges inside a window.
-func (g *grid) shown(edges []geom.Edge, window geom.Box, cells []cell) bool {
-	for _, e := range Edges(edges, window) {
-		var parts [][2]float64
-		for _, c := range cells {
-			parts = append(parts, e.Within(g.window(c).Grow(Slack))...)
+// shown tells whether the windows show everything of the edges inside a
+// window.
+func shown(edges []geom.Edge, boxes []geom.Box, window geom.Box, windows []geom.Box) bool {
+	window = window.Grow(Slack)
+	for i, edge := range edges {
+		if !boxes[i].Meets(window) {
+			continue
 		}
-		slices.SortFunc(parts, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
-		slack := Slack / math.Max(e.Length(), Slack)
-		reached := 0.0
-		for _, p := range parts {
-			if p[0] > reached+slack {
-				break
+		for _, e := range edge.Clip(window) {
+			var parts [][2]float64
+			for _, w := range windows {
+				parts = append(parts, e.Within(w)...)
 			}
-			reached = math.Max(reached, p[1])
-		}
-		if reached < 1-slack || len(parts) == 0 {
-			return false
+			slices.SortFunc(parts, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+			slack := Slack / math.Max(e.Length(), Slack)
+			reached := 0.0
+			for _, p := range parts {
+				if p[0] > reached+slack {
+					break
+				}
+				reached = math.Max(reached, p[1])
+			}
+			if reached < 1-slack || len(parts) == 0 {
+				return false
+			}
 		}
 	}
 	return true

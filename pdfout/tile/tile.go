@@ -37,9 +37,10 @@ type Layout struct {
 // smaller is taken, then the first. Windows are centred on what they show as
 // far as that costs none.
 //
-// The grid is slid along both axes. Along x the best place is found exactly;
-// along y the places tried are those where a row begins or ends at a corner of
-// the drawing, and evenly spread ones between.
+// The grid is slid along both axes. Along x the best place is found exactly
+// (unless the drawing falls into very many pieces); along y the places tried
+// are those where a row begins or ends at a corner of the drawing, and evenly
+// spread ones between.
 func Lay(edges []geom.Edge, sizes []geom.Point, overlap float64) (Layout, error) {
 	bounds := geom.EmptyBox()
 	for _, e := range edges {
@@ -60,8 +61,7 @@ func Lay(edges []geom.Edge, sizes []geom.Point, overlap float64) (Layout, error)
 		if bounds.Width()/pitch.X*(bounds.Height()/pitch.Y) > MaxTiles || bounds.Width()/pitch.X > MaxTiles || bounds.Height()/pitch.Y > MaxTiles {
 			return Layout{}, fmt.Errorf("the drawing is %.0f x %.0f mm: more than %d sheets", bounds.Width(), bounds.Height(), MaxTiles)
 		}
-		s := search{edges: edges, bounds: bounds, size: size, pitch: pitch}
-		if g := s.best(); best == nil || g.fewer(best) {
+		if g := newSearch(edges, size, pitch).best(); best == nil || g.fewer(best) {
 			g.choice = i
 			best = g
 		}
