@@ -19,7 +19,7 @@ const notForCutting = "not for cutting"
 // figure sets a drawing with what must stand below it: its scale, a bar to
 // measure by, and that it is not for cutting.
 func (s setter) figure(f Figure) (chunk, error) {
-	if err := check(f.Drawing); err != nil {
+	if err := f.Drawing.Check(); err != nil {
 		return chunk{}, err
 	}
 	title := f.Caption

@@ -22,7 +22,7 @@ func Plan(part Part, paper Paper, u measure.Units) (*Tiling, error) {
 	if err := paper.Check(); err != nil {
 		return nil, fmt.Errorf("part %s: %w", part.Name, err)
 	}
-	if err := check(part.Drawing); err != nil {
+	if err := part.Drawing.Check(); err != nil {
 		return nil, fmt.Errorf("part %s: %w", part.Name, err)
 	}
 	paper = paper.filled()
