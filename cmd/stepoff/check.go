@@ -25,6 +25,9 @@ func runCheck(std streams, l *line) error {
 	if err := l.err(); err != nil {
 		return err
 	}
+	if l.Bool("json") {
+		style = plainStyle // the figures are in mm; the words are the job's own
+	}
 	s, err := readStair(std, name, style)
 	if err != nil {
 		return err

@@ -101,8 +101,11 @@ type style struct {
 	parts    int
 }
 
+// plainStyle is the job's units in 16ths.
+var plainStyle = style{parts: 16}
+
 func (l *line) style() style {
-	s := style{parts: 16}
+	s := plainStyle
 	s.units, s.ownUnits = value(l, "units", measure.ParseUnits)
 	if parts, given := value(l, "fraction", measure.ParseDenominator); given {
 		s.parts = parts

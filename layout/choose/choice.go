@@ -67,11 +67,20 @@ func (c Choice) apart() float64 {
 	return math.Abs(2*c.UnitRise+c.Run.MM()-twoRisesAndRun.MM()) + math.Abs(c.UnitRise+c.Run.MM()-riseAndRun.MM())
 }
 
+// tooLong is what ranks choices that do not fit: the shorter is the nearer.
+func (c Choice) tooLong() float64 {
+	if c.Fits {
+		return 0
+	}
+	return c.TotalRun
+}
+
 // better ranks two choices; the README has the ranking in words.
 func better(a, b Choice) int {
 	return cmp.Or(
 		falseLast(a.Meets(), b.Meets()),
 		falseLast(a.Fits, b.Fits),
+		cmp.Compare(a.tooLong(), b.tooLong()),
 		cmp.Compare(measure.SnapMM(a.apart()), measure.SnapMM(b.apart())),
 		cmp.Compare(a.Risers, b.Risers),
 		cmp.Compare(a.Run, b.Run),

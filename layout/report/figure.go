@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"text/tabwriter"
 
 	"stepoff/layout/check"
 	"stepoff/layout/choose"
@@ -60,20 +61,7 @@ func Figure(w io.Writer, q choose.Request, choices []choose.Choice) error {
 	t.line("total rise %s, under %s: %s", t.both(q.Rise), q.Code.Name, q.Code.Title)
 	t.line("%s", Legend(t.st))
 	t.line("")
-	over := q.FloorDepth != nil
-	head := fmt.Sprintf("%6s  %-9s %-9s %-8s %-10s %6s  %-8s %-8s", "risers", "unit rise", "decimal", "run", "total run", "pitch", "throat", "2R+T")
-	if over {
-		head += " opening"
-	}
-	t.line("%s", head)
-	for i, c := range choices {
-		row := fmt.Sprintf("%5d%s  %-9s %-9s %-8s %-10s %6.2f  %-8s %-8s", c.Risers, mark(i, c), t.st.BareMM(c.UnitRise), t.st.DecimalMM(c.UnitRise),
-			t.st.Bare(c.Run), t.st.BareMM(c.TotalRun), float64(degrees(c.Pitch)), t.st.BareMM(c.Throat), t.st.BareMM(2*c.UnitRise+c.Run.MM()))
-		if over && c.Opening != nil {
-			row += " " + t.st.BareMM(*c.Opening)
-		}
-		t.line("%s", row)
-	}
+	t.choices(q, choices)
 	t.line("")
 	t.line("* the best; x breaks a limit of the code; > longer than the available run")
 	for _, c := range choices {
@@ -81,6 +69,27 @@ func Figure(w io.Writer, q choose.Request, choices []choose.Choice) error {
 	}
 	_, err := io.WriteString(w, t.String())
 	return err
+}
+
+// choices is the table, one row a choice.
+func (t *text) choices(q choose.Request, choices []choose.Choice) {
+	heads := []string{"risers", "unit rise", "exactly", "run", "total run", "pitch", "throat", "2R+T"}
+	if q.FloorDepth != nil {
+		heads = append(heads, "opening")
+	}
+	table := tabwriter.NewWriter(t, 0, 0, 2, ' ', 0)
+	fmt.Fprintln(table, strings.Join(heads, "\t"))
+	for i, c := range choices {
+		cells := []string{
+			fmt.Sprintf("%3d %s", c.Risers, mark(i, c)), t.st.BareMM(c.UnitRise), t.st.DecimalMM(c.UnitRise), t.st.Bare(c.Run),
+			t.st.BareMM(c.TotalRun), fmt.Sprintf("%.2f", float64(degrees(c.Pitch))), t.st.BareMM(c.Throat), t.st.BareMM(2*c.UnitRise + c.Run.MM()),
+		}
+		if c.Opening != nil {
+			cells = append(cells, t.st.BareMM(*c.Opening))
+		}
+		fmt.Fprintln(table, strings.Join(cells, "\t"))
+	}
+	table.Flush()
 }
 
 // mark tells a choice's standing in one sign.

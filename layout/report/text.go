@@ -106,17 +106,21 @@ func (t *text) levels(s *layout.Stairway) {
 		from = fmt.Sprintf("   (rough %s, + %s above, - %s below)", t.st.Bare(l.TotalRise), t.st.Bare(l.UpperFinish), t.st.Bare(l.LowerFinish))
 	}
 	t.row("total rise, finished", "%s%s", t.both(s.TotalRise), from)
-	t.row("risers", "%d at %s (%s)%s", s.Risers, t.st.BareMM(s.UnitRise), t.st.DecimalMM(s.UnitRise), t.chosen(s, func(f *spec.Flight) bool { return f.RisersChosen }))
+	t.row("risers", "%d at %s (%s)", s.Risers, t.st.BareMM(s.UnitRise), t.st.DecimalMM(s.UnitRise))
 }
 
-// chosen says that a figure was not in the job.
-func (t *text) chosen(s *layout.Stairway, was func(*spec.Flight) bool) string {
-	for _, f := range s.Flights() {
-		if was(f.Spec) {
-			return "; chosen: the best under " + s.Job.Code.Name
-		}
+// chosen says which figures were not in the job.
+func (t *text) chosen(s *layout.Stairway, f *spec.Flight) {
+	var what []string
+	if f.RisersChosen {
+		what = append(what, "risers")
 	}
-	return ""
+	if f.RunChosen {
+		what = append(what, "unit run")
+	}
+	if len(what) > 0 {
+		t.row("chosen here", "%s, the best under %s", strings.Join(what, " and "), s.Job.Code.Name)
+	}
 }
 
 // both is a long length in inches and, where that helps, in feet.
@@ -129,8 +133,8 @@ func (t *text) both(l measure.Length) string {
 }
 
 func (t *text) flight(s *layout.Stairway, f *layout.Flight) {
-	t.row("unit run, treads", "%s, %d treads, total run %s%s", t.st.Bare(f.UnitRun), f.Treads, t.st.BareMM(f.TotalRun),
-		t.chosen(s, func(f *spec.Flight) bool { return f.RunChosen }))
+	t.row("unit run, treads", "%s, %d treads, total run %s", t.st.Bare(f.UnitRun), f.Treads, t.st.BareMM(f.TotalRun))
+	t.chosen(s, f.Spec)
 	t.row("pitch", "%.2f degrees", float64(degrees(f.Pitch)))
 	t.line("")
 	if f.Treads == 0 {
