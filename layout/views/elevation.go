@@ -138,7 +138,7 @@ func (e elevation) dimensions() {
 	d, f := e.d, e.f
 	total := f.EndLevel - f.StartLevel
 	right := e.header() + 2*floorShown*e.s.TotalRise.MM()
-	d.Dim(drawing.Vertical, geom.Pt(right, 0), geom.Pt(right, total), 3*dimRow, "total rise "+e.say(total))
+	d.Dim(drawing.Vertical, geom.Pt(right, 0), geom.Pt(right, total), 4*dimRow, "total rise "+e.say(total))
 	if len(f.Stringers) == 0 {
 		return
 	}

@@ -36,7 +36,7 @@ func TestGoldenViews(t *testing.T) {
 		name := strings.TrimSuffix(filepath.Base(path), ".yaml")
 		for _, d := range all(s, st) {
 			var b bytes.Buffer
-			if err := svg.Write(&b, d, svg.Options{Scale: scaleFor(d)}); err != nil {
+			if err := svg.Write(&b, d, svg.Options{Scale: scaleFor(d), Margin: 5, Paper: true}); err != nil {
 				t.Fatal(err)
 			}
 			file := name + "-" + d.Name + ".svg"
