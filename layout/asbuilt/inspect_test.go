@@ -219,7 +219,7 @@ func TestRebuild(t *testing.T) {
 		{"too few risers", `{kind: as-built, units: imperial, risers: [8, 8, 8], treads: [10, 10]}`, `3 risers share 24", which is 8" each even if all are alike, more than 7 3/4": there are too few`},
 		{"too many", `{kind: as-built, units: imperial, code: ibc-2021, risers: [3, 3, 3], treads: [11, 11]}`, `less than 4": there are too many`},
 		{"a bottom riser that is too high", `{kind: as-built, units: imperial, risers: [8, 7, 7, 7], treads: [10, 10, 10]}`, `tread 1 stands 8" over the lower floor, and pads lower no tread: with the risers within 3/8" of each other it may stand no higher than 7 9/16"-`},
-		{"treads too short", `{kind: as-built, units: imperial, risers: [7, 7, 7], treads: [9, 9]}`, `pads change no tread's depth`},
+		{"treads too short", `{kind: as-built, units: imperial, risers: [7, 7, 7], treads: [9, 9]}`, `pads change no run`},
 		{"two rises and a run", `{kind: as-built, units: metric, code: din-18065, risers: [180, 180], treads: [300]}`, "but not two rises and a run within their limits"},
 		{"neighbours", `{kind: as-built, units: metric, code: ncc-2022, risers: [190, 181, 181, 181], treads: [250, 250, 250]}`, "but not every two neighbours within 5 mm of each other"},
 	} {

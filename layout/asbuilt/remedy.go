@@ -61,10 +61,16 @@ func (in *Inspection) remedy(st measure.Style) Remedy {
 	for _, f := range check.Of(in.Findings, check.Fail) {
 		switch {
 		case slices.Contains(runRules, f.ID):
-			r.Why = append(r.Why, f.Text+"; pads change no tread's depth and no number of steps")
+			r.Why = append(r.Why, f.Text)
 		case !slices.Contains(riserRules, f.ID):
 			r.Also = append(r.Also, f.Text)
 		}
+	}
+	if len(r.Why) > 0 {
+		r.Why = append(r.Why, "pads change no run and no number of steps")
+	}
+	if t := in.Throat; t != nil && max(t.Riser, t.Tread) > 0 {
+		r.Also = append(r.Also, fmt.Sprintf("overcuts have taken %s from the throat: have a licensed professional say whether the stringers are to be stiffened", st.InchesMM(max(t.Riser, t.Tread))))
 	}
 	limits := limitsOf(in.Code, a.Risers, a.Treads)
 	pads, ok := Pads(a.Risers, limits, r.Step)

@@ -26,6 +26,19 @@ type Fault struct {
 	Rule string // id
 	On   Part
 	Text string // short: riser low, run under 10"
+
+	outside bool // of the band that holds most
+}
+
+// AtFault tells whether anything is wrong with a part of the step.
+func (s Step) AtFault(on Part) bool {
+	return slices.ContainsFunc(s.Faults, func(f Fault) bool { return f.On == on })
+}
+
+// StandsOut tells whether the step's riser, tread or nosing is outside the band,
+// as wide as the code lets them differ, that holds the most of the flight's.
+func (s Step) StandsOut(on Part) bool {
+	return slices.ContainsFunc(s.Faults, func(f Fault) bool { return f.On == on && f.outside })
 }
 
 // Part is what a fault is about.
@@ -75,7 +88,11 @@ type faults struct {
 }
 
 func (f faults) add(k int, rule string, on Part, format string, args ...any) {
-	f.steps[k].Faults = append(f.steps[k].Faults, Fault{rule, on, fmt.Sprintf(format, args...)})
+	f.steps[k].Faults = append(f.steps[k].Faults, Fault{Rule: rule, On: on, Text: fmt.Sprintf(format, args...)})
+}
+
+func (f faults) outside(k int, rule string, on Part, text string) {
+	f.steps[k].Faults = append(f.steps[k].Faults, Fault{rule, on, text, true})
 }
 
 // failing are the findings of some rules that fail, on a few measurements.
@@ -133,9 +150,9 @@ func (f faults) together(lengths []measure.Length, on Part, one string, spread, 
 		for k, v := range lengths {
 			switch {
 			case v < low:
-				f.add(k, rule, on, "%s %s", one, less(on))
+				f.outside(k, rule, on, one+" "+less(on))
 			case v > low+l.Length:
-				f.add(k, rule, on, "%s %s", one, more(on))
+				f.outside(k, rule, on, one+" "+more(on))
 			}
 		}
 	}
