@@ -81,9 +81,3 @@ func (g group) asBuiltSub(name string) (group, bool) {
 func mappingOf(n *source.Node, path string) (*source.Mapping, bool) {
 	return n.Mapping(asBuiltBelow(path[len(asBuiltRoot)+1:]))
 }
-
-// AsBuiltDefaults returns the keys of a measured stair that may be left out,
-// each with what is taken then.
-func AsBuiltDefaults() []Key {
-	return slices.DeleteFunc(slices.Clone(asBuiltKeys), func(k Key) bool { return k.Default == "" && k.LeftOut == "" })
-}
