@@ -218,6 +218,7 @@ func TestRebuild(t *testing.T) {
 	for _, c := range []struct{ name, text, why string }{
 		{"too few risers", `{kind: as-built, units: imperial, risers: [8, 8, 8], treads: [10, 10]}`, `3 risers share 24", which is 8" each even if all are alike, more than 7 3/4": there are too few`},
 		{"too many", `{kind: as-built, units: imperial, code: ibc-2021, risers: [3, 3, 3], treads: [11, 11]}`, `less than 4": there are too many`},
+		{"a least that is from memory", `{kind: as-built, units: metric, code: nbc-2020, risers: [120, 120], treads: [280]}`, "less than 125 mm: there are too many; verify 125 mm: from memory"},
 		{"a bottom riser that is too high", `{kind: as-built, units: imperial, risers: [8, 7, 7, 7], treads: [10, 10, 10]}`, `tread 1 stands 8" over the lower floor, and pads lower no tread: with the risers within 3/8" of each other it may stand no higher than 7 9/16"-`},
 		{"treads too short", `{kind: as-built, units: imperial, risers: [7, 7, 7], treads: [9, 9]}`, `pads change no run`},
 		{"two rises and a run", `{kind: as-built, units: metric, code: din-18065, risers: [180, 180], treads: [300]}`, "but not two rises and a run within their limits"},
@@ -260,6 +261,25 @@ func TestWhatPadsChange(t *testing.T) {
 	for _, want := range []string{`clear width 35", less than 36"`, `headroom is up to 3/8" less over a padded tread: 79 7/8", less than 80" there`, `handrail's height is up to 3/8" less over a padded tread: 33 3/4", less than 34" there`} {
 		if !strings.Contains(all, want) {
 			t.Errorf("not said: %s\n%s", want, all)
+		}
+	}
+}
+
+// A limit from memory that decides about the pads is to be verified.
+func TestWhatPadsChangeIsVerified(t *testing.T) {
+	r := load(t, `{kind: as-built, units: metric, code: nbc-2020, risers: [180, 190, 186], treads: [260, 260], headroom: 1951}`).Remedy
+	if all := strings.Join(r.Also, "\n"); r.Verdict != asbuilt.Pad || !strings.Contains(all, "verify 1950 mm: from memory") {
+		t.Errorf("%s: %q", r.Verdict, r.Also)
+	}
+}
+
+// Where a code asks for risers alike and gives no number, that is said.
+func TestNoNumberForTheSpread(t *testing.T) {
+	const stair = `{kind: as-built, units: imperial, code: %s, risers: [9, 9 3/8, 9], treads: [9 1/2, 9 1/2]}`
+	for code, want := range map[string]bool{"osha-1910": true, "none": false, "irc-2021": false, "din-18065": false} {
+		r := load(t, fmt.Sprintf(stair, code)).Remedy
+		if got := strings.Contains(strings.Join(r.Also, "\n"), `gives no number for how far risers may differ, and these are 3/8" apart`); got != want {
+			t.Errorf("%s: said %t, want %t: %q", code, got, want, r.Also)
 		}
 	}
 }

@@ -45,8 +45,8 @@ const (
 	metricStep   = measure.Millimetre
 )
 
-// The rules that speak of the steps themselves. Pads change what the first three
-// find; the others only a new flight does.
+// The rules that speak of the steps themselves: what pads change, and what only a
+// new flight does.
 var (
 	riserRules = []string{"riser-max", "riser-min", "riser-variation", "two-rise-plus-run"}
 	runRules   = []string{"run-min", "run-max", "run-variation", "pitch", "flight-rise", "flight-risers", "risers-in-line"}
@@ -58,21 +58,16 @@ func (in *Inspection) remedy(st measure.Style) Remedy {
 	if a.Units == measure.Metric {
 		r.Step = metricStep
 	}
+	limits := limitsOf(in.Code, a.Risers, a.Treads)
+	r.Also = in.besides(limits, st)
 	for _, f := range check.Of(in.Findings, check.Fail) {
-		switch {
-		case slices.Contains(runRules, f.ID):
+		if slices.Contains(runRules, f.ID) {
 			r.Why = append(r.Why, f.Text)
-		case !slices.Contains(riserRules, f.ID):
-			r.Also = append(r.Also, f.Text)
 		}
 	}
 	if len(r.Why) > 0 {
 		r.Why = append(r.Why, "pads change no run and no number of steps")
 	}
-	if t := in.Throat; t != nil && max(t.Riser, t.Tread) > 0 {
-		r.Also = append(r.Also, fmt.Sprintf("overcuts have taken %s from the throat: have a licensed professional say whether the stringers are to be stiffened", st.InchesMM(max(t.Riser, t.Tread))))
-	}
-	limits := limitsOf(in.Code, a.Risers, a.Treads)
 	pads, ok := Pads(a.Risers, limits, r.Step)
 	if !ok {
 		r.Why = append([]string{in.why(limits, r.Step, st)}, r.Why...)
@@ -89,6 +84,32 @@ func (in *Inspection) remedy(st measure.Style) Remedy {
 	return r
 }
 
+// besides says what is wrong that is not the steps', and what no rule says.
+func (in *Inspection) besides(limits Limits, st measure.Style) (said []string) {
+	for _, f := range check.Of(in.Findings, check.Fail) {
+		if !slices.Contains(runRules, f.ID) && !slices.Contains(riserRules, f.ID) {
+			said = append(said, f.Text)
+		}
+	}
+	if t := in.Throat; t != nil && max(t.Riser, t.Tread) > 0 {
+		said = append(said, fmt.Sprintf("overcuts have taken %s from the throat: have a licensed professional say whether the stringers are to be stiffened", st.InchesMM(max(t.Riser, t.Tread))))
+	}
+	_, deviation := in.Code.Limit(rules.RiserDeviation)
+	numbered := limits.Spread != nil || limits.Adjacent != nil || deviation
+	if in.Risers.Apart > 0 && !numbered && in.Code.Name != rules.None {
+		said = append(said, fmt.Sprintf("%s gives no number for how far risers may differ, and these are %s apart: ask the building official", in.Code.Name, st.Inches(in.Risers.Apart)))
+	}
+	return said
+}
+
+// verify is what is added where a limit that is from memory decides.
+func verify(l rules.Limit) string {
+	if l.Basis != rules.FromMemory {
+		return ""
+	}
+	return "; verify " + l.Text + ": from memory"
+}
+
 // padded says what the pads change besides the risers: over the thickest one
 // there is so much less headroom, and the handrail stands so much lower. Where
 // along the stair they were measured is not known, so the worst is told.
@@ -100,7 +121,7 @@ func (in *Inspection) padded(thickest measure.Length, st measure.Style) (said []
 		}
 		text := fmt.Sprintf("%s is up to %s less over a padded tread: %s", what, st.Inches(thickest), st.Inches(*l-thickest))
 		if limit, ok := in.Code.Limit(key); ok && *l-thickest < limit.Length {
-			text += fmt.Sprintf(", less than %s there: %s", limit.Text, right)
+			text += fmt.Sprintf(", less than %s there: %s", limit.Text, right) + verify(limit)
 		}
 		said = append(said, text)
 	}
@@ -115,10 +136,10 @@ func (in *Inspection) why(limits Limits, step measure.Length, st measure.Style) 
 	n := len(a.Risers)
 	mean := fmt.Sprintf("%d risers share %s, which is %s each even if all are alike", n, st.Inches(in.TotalRise), st.InchesMM(in.MeanRise))
 	if l, ok := code.Limit(rules.RiserMax); ok && in.TotalRise > l.Length*measure.Length(n) {
-		return mean + ", more than " + l.Text + ": there are too few"
+		return mean + ", more than " + l.Text + ": there are too few" + verify(l)
 	}
 	if l, ok := code.Limit(rules.RiserMin); ok && in.TotalRise < l.Length*measure.Length(n) {
-		return mean + ", less than " + l.Text + ": there are too many"
+		return mean + ", less than " + l.Text + ": there are too many" + verify(l)
 	}
 	without := limits // two rises and a run
 	without.Risers = limitsOf(code, a.Risers, nil).Risers
