@@ -25,7 +25,8 @@ const (
 	itemIndent = 8.0
 )
 
-// headingHeights by level from 1, with the space above.
+// headings are the tags and heights of headings by level from 1, with the
+// space above.
 var headings = [...]struct {
 	tag           string
 	height, above float64
@@ -72,7 +73,7 @@ func (s setter) blocks(blocks []Block) ([]chunk, error) {
 func (s setter) heading(h Heading) []chunk {
 	look := headings[min(max(h.Level, 1), len(headings)-1)]
 	e := s.parent.add(look.tag)
-	lines := atMost(2, wrap(h.Text, look.height, s.width), look.height, s.width)
+	lines := wrap(h.Text, look.height, s.width, 2)
 	out := stack(lines, look.height, func(l letter.Line) func(*canvas, float64, float64) {
 		return func(c *canvas, x, top float64) {
 			c.tagged(e, func() { c.bold(onPaper, geom.Pt(x, top-l.Up), 0, drawing.Left, look.height, l) })
@@ -90,7 +91,7 @@ func (s setter) heading(h Heading) []chunk {
 // text sets running text, indented, with a label before its first line.
 func (s setter) text(text string, body *element, indent float64, label string, labelled *element) []chunk {
 	first := true
-	out := stack(wrap(text, textHeight, s.width-indent), textHeight, func(l letter.Line) func(*canvas, float64, float64) {
+	out := stack(wrap(text, textHeight, s.width-indent, 0), textHeight, func(l letter.Line) func(*canvas, float64, float64) {
 		withLabel := first && label != ""
 		first = false
 		return func(c *canvas, x, top float64) {

@@ -74,7 +74,7 @@ func (doc *Document) calibration(root *element) leaf {
 			{text: fmt.Sprintf("A bar more than 3 %% off is no printer's own error: the page was scaled on its way. Turn off fit to page and print again. Factors outside %g to %g are refused.", LeastScale, MostScale), height: drawing.Normal, above: 3},
 			{text: join(" · ", "paper "+paper.Name, doc.Title, doc.Number, doc.Date), height: drawing.Small, most: 3},
 		}
-		n := block(min(150, w.Width()-4*textInset), texts)
+		n := block(min(150, w.Width()-4*textInset), 1, texts)
 		at := geom.Pt(2*textInset, w.Max.Y-textInset)
 		for _, l := range n.lines {
 			tag := "P"

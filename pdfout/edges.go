@@ -4,7 +4,6 @@ import (
 	"math"
 
 	"stepoff/layout/drawing"
-	"stepoff/layout/drawing/letter"
 	"stepoff/layout/geom"
 	"stepoff/spec/measure"
 )
@@ -37,6 +36,23 @@ func (p *sheetPage) stations() (left, right float64) {
 		right = p.seamsX[p.sheet.Column]
 	}
 	return left, right
+}
+
+// between are the stations marked inside a long sheet: so far apart that a
+// tape finds at once how the paper lies.
+func (p *sheetPage) between(left, right float64) []float64 {
+	every := 24 * measure.Inch.MM()
+	if p.Units == measure.Metric {
+		every = 500
+	}
+	var at []float64
+	for x := math.Ceil((left+every/2)/every) * every; x < right-every/2; x += every {
+		at = append(at, x)
+	}
+	if right-left < 2*every {
+		return nil // the stations at its sides do
+	}
+	return at
 }
 
 // roundStation is how far apart round stations are, millimetres.
@@ -86,7 +102,7 @@ func (p *sheetPage) seam(upright bool, at, side float64, words string) {
 
 	// The words go beyond the seam where there is room, else inside. Written
 	// upward, their upper side is to the left.
-	set := letter.Set(words, drawing.Small)
+	set := p.letters(words, drawing.Small)
 	high := side > at == (math.Abs(side-at) >= seamRoom)
 	low := at - labelOff - set.Up - set.Down
 	if high {
@@ -145,12 +161,12 @@ func (p *sheetPage) cross(at geom.Point) {
 // seam is shown by ticks at the window's top and bottom.
 func (p *sheetPage) station(x float64, right, seam bool) {
 	w := p.sheet.Window
-	set := letter.Set(p.style().InchesMM(x), drawing.Normal)
+	set := p.letters(p.style().InchesMM(x), drawing.Normal)
 	low := x - labelOff - set.Up - set.Down
 	if right {
 		low = x + labelOff
 	}
-	start := p.lightest(w.Min.Y, w.Max.Y, set.Width, func(along float64) geom.Box {
+	start := p.lightest(w.Min.Y+stationTick, w.Max.Y-stationTick, set.Width, func(along float64) geom.Box {
 		return geom.Box{Min: geom.Pt(low, along), Max: geom.Pt(low+set.Up+set.Down, along+set.Width)}
 	})
 	p.artifact("Station", func() {

@@ -116,13 +116,15 @@ func (f *field) addUp() {
 }
 
 // emptiest finds where a box of a size hides least, nearest to a preferred
-// place where several do, and how much it hides.
+// place where several do, and how much it hides: math.MaxInt where it does not
+// fit at all.
 func (f *field) emptiest(size geom.Point, preferred geom.Point) (geom.Box, int) {
 	f.addUp()
 	nx, ny := int(math.Ceil(size.X/square))+1, int(math.Ceil(size.Y/square))+1
+	lastX, lastY := int(f.box.Width()/square)-nx, int(f.box.Height()/square)-ny
 	best, least, nearest := geom.Box{Min: f.box.Min}, math.MaxInt, math.Inf(1)
-	for y := 0; y+ny <= f.ny; y += 2 {
-		for x := 0; x+nx <= f.nx; x += 2 {
+	for y := 0; y <= lastY; y += 2 {
+		for x := 0; x <= lastX; x += 2 {
 			hides := f.between(x, y, x+nx, y+ny)
 			if hides > least {
 				continue

@@ -54,7 +54,7 @@ func (s setter) figure(f Figure) (chunk, error) {
 		scale, box = 1/r.one, b
 		legend += " · scale " + r.String() + ", " + notForCutting
 	}
-	lines := atMost(2, wrap(legend, drawing.Small, s.width), drawing.Small, s.width)
+	lines := wrap(legend, drawing.Small, s.width, 2)
 	drawn := box.Height() * scale
 	height := drawn + 2 + bar + stackHeight(lines, drawing.Small)
 	e := s.parent.add("Figure")

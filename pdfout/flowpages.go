@@ -111,7 +111,7 @@ func (doc *Document) stampNote(width float64) note {
 	for _, s := range doc.Stamp {
 		texts = append(texts, noteText{text: s, height: drawing.Normal, bold: true, most: 4})
 	}
-	n := block(width, texts)
+	n := block(width, 1, texts)
 	n.size.X = width
 	n.size.Y += stampGap
 	return n

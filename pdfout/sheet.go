@@ -17,6 +17,7 @@ import (
 // sheets draws the pages of one part.
 type sheets struct {
 	*Tiling
+	swell float64 // how much more room letters take than their size, in true millimetres
 	doc   *Document
 	paths []partPath
 	texts []partText
@@ -38,7 +39,9 @@ type partText struct {
 }
 
 func newSheets(t *Tiling, doc *Document) *sheets {
-	s := &sheets{Tiling: t, doc: doc}
+	// Letters are drawn at their size whatever the printer's factors. In true
+	// millimetres, in which everything is placed, they take as much more.
+	s := &sheets{Tiling: t, doc: doc, swell: max(1, t.Paper.ScaleX, t.Paper.ScaleY)}
 	for _, it := range t.Part.Drawing.Resolve(1) {
 		switch it := it.(type) {
 		case drawing.Path:
@@ -47,7 +50,7 @@ func newSheets(t *Tiling, doc *Document) *sheets {
 			it.Text = safe(it.Text)
 			text := partText{Text: it, box: geom.EmptyBox()}
 			for _, corner := range it.Corners() {
-				text.box = text.box.Include(r2.Add(it.At, corner))
+				text.box = text.box.Include(r2.Add(it.At, r2.Scale(s.swell, corner)))
 			}
 			for _, sheet := range t.Sheets {
 				text.whole = text.whole || inside(text.box, sheet.Window)
@@ -56,6 +59,16 @@ func newSheets(t *Tiling, doc *Document) *sheets {
 		}
 	}
 	return s
+}
+
+// letters sets a line with the room it takes on a sheet.
+func (s *sheets) letters(text string, height float64) letter.Line {
+	return swollen(letter.Set(text, height), s.swell)
+}
+
+func swollen(l letter.Line, by float64) letter.Line {
+	l.Width, l.Up, l.Down = l.Width*by, l.Up*by, l.Down*by
+	return l
 }
 
 // inside tells whether a box lies in another.
@@ -85,6 +98,9 @@ func (s *sheets) page(c *canvas, n int, section *element) {
 	_, rightSeam := p.neighbour(sheet, 1, 0)
 	p.station(left, true, leftSeam)
 	p.station(right, false, rightSeam)
+	for _, x := range p.between(left, right) {
+		p.station(x, true, false)
+	}
 	p.rulers(left, right)
 	p.stockEdge()
 	p.stamp()
@@ -197,31 +213,51 @@ func (p *sheetPage) layers(from, to drawing.Layer) {
 	}
 }
 
-// rulers draws the two check rulers along those sides of the window where
-// they hide least, inside the stations at left and right.
+// rulers draws the two check rulers inside the stations at left and right:
+// near the sides of the window, where they hide least.
 func (p *sheetPage) rulers(left, right float64) {
 	w := p.sheet.Window
-	bottom, top := p.band(1), p.band(-1)
-	low := ruler{start: geom.Pt(w.Min.X+rulerEnd, w.Min.Y+bottom+rulerSide), along: geom.Pt(1, 0), room: w.Width() - 2*rulerEnd}
-	high := low
-	high.start.Y = w.Max.Y - top - rulerSide
-	across := p.lighter(low, high)
-	p.field.area(across.box(), weighsNote)
+	var across []ruler
+	for off := 0.0; off <= rulerPlay; off += 2 * square {
+		low := ruler{start: geom.Pt(w.Min.X+rulerEnd, w.Min.Y+p.band(1)+rulerSide+off), along: geom.Pt(1, 0), room: w.Width() - 2*rulerEnd}
+		high := low
+		high.start.Y = w.Max.Y - p.band(-1) - rulerSide - off
+		across = append(across, low, high)
+	}
+	level := p.lightestRuler(across)
 
 	// The other keeps clear of it.
 	from, to := w.Min.Y+rulerEnd, w.Max.Y-rulerEnd
-	if b := across.box(); across == low {
+	if b := level.box(); level.start.Y < (w.Min.Y+w.Max.Y)/2 {
 		from = b.Max.Y + 1
 	} else {
 		to = b.Min.Y - 1
 	}
-	first := ruler{start: geom.Pt(left+stationRoom+rulerSide, from), along: geom.Pt(0, 1), room: to - from}
-	last := first
-	last.start.X = right - stationRoom - rulerSide
-	up := p.lighter(first, last)
-	p.field.area(up.box(), weighsNote)
-	p.ruler(p.pl, across)
-	p.ruler(p.pl, up)
+	var up []ruler
+	for off := 0.0; off <= rulerPlay; off += 2 * square {
+		first := ruler{start: geom.Pt(left+stationRoom+rulerSide+off, from), along: geom.Pt(0, 1), room: to - from}
+		last := first
+		last.start.X = right - stationRoom - rulerSide - off
+		up = append(up, first, last)
+	}
+	p.ruler(p.pl, level)
+	p.ruler(p.pl, p.lightestRuler(up))
+}
+
+// rulerPlay is how far into the sheet a ruler may move to keep off what is
+// drawn, millimetres.
+const rulerPlay = 6 * square
+
+// lightestRuler finds the ruler that hides least and takes its place.
+func (p *sheetPage) lightestRuler(rulers []ruler) ruler {
+	best, least := rulers[0], math.MaxInt
+	for _, r := range rulers {
+		if hides := p.field.weight(r.box()); hides < least {
+			best, least = r, hides
+		}
+	}
+	p.field.area(best.box(), weighsNote)
+	return best
 }
 
 // band is the width shared with the neighbour so many rows down; 0 where there
@@ -240,13 +276,24 @@ func (p *sheetPage) lighter(a, b ruler) ruler {
 	return a
 }
 
-// stockOff is how far the words STOCK EDGE stand off it, millimetres.
-const stockOff = 1.8
+// stockOff is how far the words STOCK EDGE stand off it, and stockEvery how
+// often they are repeated on a long sheet, millimetres.
+const (
+	stockOff   = 1.8
+	stockEvery = 600.0
+)
 
 // stockEdge names the lumber edge where it crosses the sheet.
 func (p *sheetPage) stockEdge() {
-	set := letter.Set("STOCK EDGE", drawing.Normal)
+	set := p.letters("STOCK EDGE", drawing.Normal)
+	var pieces []geom.Edge
 	for _, e := range p.Part.Stock.Clip(p.sheet.Window) {
+		n := math.Max(1, math.Round(e.Length()/stockEvery))
+		for i := 0.0; i < n; i++ {
+			pieces = append(pieces, e.Part(i/n, (i+1)/n))
+		}
+	}
+	for _, e := range pieces {
 		long := e.Length()
 		if e.IsArc() || long < set.Width {
 			continue
@@ -295,16 +342,14 @@ type noteLine struct {
 // notePad is kept free inside a block's sides.
 const notePad = 1.5
 
-// block sets texts below one another, wrapped to a width.
-func block(width float64, texts []noteText) note {
+// block sets texts below one another, wrapped to a width; letters take swell
+// times their size.
+func block(width, swell float64, texts []noteText) note {
 	var n note
 	y, wide := notePad, 0.0
 	for _, t := range texts {
-		lines := wrap(t.text, t.height, width-2*notePad)
-		if t.most > 0 {
-			lines = atMost(t.most, lines, t.height, width-2*notePad)
-		}
-		for i, l := range lines {
+		for i, l := range wrap(t.text, t.height, (width-2*notePad)/swell, t.most) {
+			l = swollen(l, swell)
 			if len(n.lines) > 0 {
 				y += math.Max(clearance, (leading-1)*t.height-n.lines[len(n.lines)-1].Down)
 			}
@@ -353,18 +398,21 @@ func (p *sheetPage) write(n note, b geom.Box, hides int, frame float64, in func(
 // widths a block is tried at, millimetres.
 var blockWidths = [...]float64{170, 130, 100, 75}
 
-// put finds the width and the place at which a block hides least.
+// put finds the width and the place at which a block hides least. extra is
+// room kept below its lines. A block with too many lines for the sheet loses
+// the last.
 func (p *sheetPage) put(texts []noteText, extra geom.Point) (note, geom.Box, int) {
 	w := p.sheet.Window
-	preferred := geom.Pt(w.Min.X, w.Min.Y)
 	var bestNote note
 	var best geom.Box
 	least := math.MaxInt
-	for _, width := range blockWidths {
-		n := block(math.Min(width, w.Width()-2*square), texts)
-		n.size = geom.Pt(math.Max(n.size.X, extra.X), n.size.Y+extra.Y)
-		if b, hides := p.field.emptiest(n.size, preferred); hides < least {
-			bestNote, best, least = n, b, hides
+	for ; least == math.MaxInt && len(texts) > 0; texts = texts[:len(texts)-1] {
+		for _, width := range blockWidths {
+			n := block(math.Min(width, w.Width()-3*square), p.swell, texts)
+			n.size = geom.Pt(math.Max(n.size.X, extra.X), n.size.Y+extra.Y)
+			if b, hides := p.field.emptiest(n.size, w.Min); hides < least {
+				bestNote, best, least = n, b, hides
+			}
 		}
 	}
 	p.field.area(best, weighsNote)

@@ -119,7 +119,7 @@ func setCells(texts []string, widths []float64, align []drawing.Align, size floa
 	k := cells{widths: widths, align: align, size: size}
 	for i, text := range texts {
 		room := widths[i] - 2*cellSide
-		lines := atMost(cellLines, wrap(text, size, room+rounding), size, room)
+		lines := wrap(text, size, room+rounding, cellLines)
 		k.lines = append(k.lines, lines)
 		if len(lines) > 0 {
 			k.first = math.Max(k.first, lines[0].Up)

@@ -15,9 +15,10 @@ const (
 	clearance = 0.7
 )
 
-// wrap breaks a text into lines no wider than width. A word too long for a
-// line is cut.
-func wrap(text string, height, width float64) []letter.Line {
+// wrap breaks a text into lines no wider than width, at most so many (0: as
+// many as it takes), the last ending in ... when something was left out. A
+// word too long for a line is cut.
+func wrap(text string, height, width float64, most int) []letter.Line {
 	blank := letter.Set("x x", height).Width - letter.Set("xx", height).Width
 	var lines []letter.Line
 	var words []string
@@ -29,11 +30,14 @@ func wrap(text string, height, width float64) []letter.Line {
 		}
 	}
 	for _, w := range letter.Words(safe(text)) {
+		if most > 0 && len(lines) > most {
+			break
+		}
 		wide := letter.Set(w, height).Width
 		if len(words) > 0 && used+blank+wide > width {
 			flush()
 		}
-		for wide > width && len(w) > 1 {
+		for wide > width && len(w) > 1 && (most == 0 || len(lines) <= most) {
 			n := fitting(w, height, width)
 			words = []string{w[:n]}
 			flush()
@@ -46,6 +50,10 @@ func wrap(text string, height, width float64) []letter.Line {
 		words, used = append(words, w), used+wide
 	}
 	flush()
+	if most > 0 && len(lines) > most {
+		last := fit(reads(lines[most-1])+" ...", height, width)
+		lines = append(lines[:most-1], letter.Set(last, height))
+	}
 	return lines
 }
 
@@ -61,17 +69,6 @@ func fitting(word string, height, width float64) int {
 	return len(word)
 }
 
-// atMost keeps the first n lines of a text, the last ending in ... when
-// something was left out.
-func atMost(n int, lines []letter.Line, height, width float64) []letter.Line {
-	if len(lines) <= n {
-		return lines
-	}
-	last := reads(lines[n-1])
-	short := fit(last+" ...", height, width)
-	return append(lines[:n-1:n-1], letter.Set(short, height))
-}
-
 // reads is a set line's text.
 func reads(l letter.Line) string {
 	var b strings.Builder
@@ -84,15 +81,6 @@ func reads(l letter.Line) string {
 // gapAbove is what is kept free above a line that follows another.
 func gapAbove(before, l letter.Line, height float64) float64 {
 	return math.Max(clearance, leading*height-before.Down-l.Up)
-}
-
-// widest is the width of the widest of the lines.
-func widest(lines []letter.Line) float64 {
-	w := 0.0
-	for _, l := range lines {
-		w = math.Max(w, l.Width)
-	}
-	return w
 }
 
 // stackHeight is how high lines stand one below the other.

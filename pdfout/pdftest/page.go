@@ -30,6 +30,7 @@ type Path struct {
 	Filled   bool
 	Grey     float64 // of a filling: 0 black, 1 white
 	Clipping bool    // not drawn: bounds what follows
+	Clipped  bool    // only what lies inside a clipping path is seen
 }
 
 // Piece is a straight piece of a path, or a Bézier curve.
@@ -74,6 +75,7 @@ type state struct {
 	dash  []float64
 	grey  float64
 	size  float64
+	clip  bool
 }
 
 // mark is an open piece of marked content.
@@ -245,13 +247,14 @@ func (c *painter) tags() []string {
 
 func (c *painter) paint(op string) {
 	p := Path{Pieces: c.pieces, Width: c.s.width, Dash: c.s.dash, Grey: c.s.grey, Tags: c.tags(),
-		Stroked: op == "S" || op == "B", Filled: op == "f" || op == "B", Clipping: c.clip}
+		Stroked: op == "S" || op == "B", Filled: op == "f" || op == "B", Clipping: c.clip, Clipped: c.s.clip}
 	if n := len(p.Tags); n > 0 {
 		p.Layer = p.Tags[n-1]
 	}
 	if len(p.Pieces) > 0 {
 		c.page.Paths = append(c.page.Paths, p)
 	}
+	c.s.clip = c.s.clip || c.clip
 	c.pieces, c.clip = nil, false
 }
 
