@@ -19,12 +19,15 @@ func (f *Flight) bearing(i int, g *Group, job *spec.Job) source.Mistakes {
 	_, topCut := g.Tip(g.Notches)
 	top := f.EndLevel - f.StartLevel - topCut // finished upper floor down to the top of the plumb cut
 	bottom := top + g.HeadCut
+	if g.Ledger != nil {
+		bottom -= g.Ledger.Height // the notch takes that much of the plumb cut away
+	}
 	contact := math.Max(0, math.Min(bottom, levels.HeaderDepth.MM())-math.Max(top, levels.HeaderTop.MM()))
 	g.HeadContact = &contact
 	if g.Ledger == nil {
 		return nil
 	}
-	if ledgerTop := bottom - g.Ledger.Height; ledgerTop >= levels.HeaderDepth.MM() {
+	if ledgerTop := bottom; ledgerTop >= levels.HeaderDepth.MM() {
 		say := measure.Style{Units: job.Units}.FormatMM
 		return source.Mistakes{job.Mistake("stringer.ledger",
 			"the ledger's top would lie %s below the finished upper floor, under the header, whose underside is %s below it; leave the ledger out or frame a deeper header",

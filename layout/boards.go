@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"slices"
+
 	"stepoff/spec"
 	"stepoff/spec/measure"
 )
@@ -56,8 +58,17 @@ func (f *Flight) boards(job *spec.Job) {
 	if f.Hung() && !f.Spec.Stringer.TopRiser {
 		last-- // the header stands bare above the last tread
 	}
-	f.add(RiserBoard, 1, min(1, last), job.Riser.Thickness, first, job.Width)
+	f.add(RiserBoard, 1, min(1, last), job.Riser.Thickness, first-f.lowestFoot().MM(), job.Width)
 	f.add(RiserBoard, 2, last, job.Riser.Thickness, other, job.Width)
+}
+
+// lowestFoot is the lowest of the foot levels, to which the first riser board
+// is ripped before it is scribed to the pad.
+func (f *Flight) lowestFoot() measure.Length {
+	if len(f.Spec.Stringer.FootLevels) == 0 {
+		return 0
+	}
+	return slices.Min(f.Spec.Stringer.FootLevels)
 }
 
 // lastTreadDepth is the top tread's: it ends at the top riser board like the

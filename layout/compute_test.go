@@ -104,6 +104,18 @@ func TestBoards(t *testing.T) {
 	}
 }
 
+// On a pad that slopes the first riser board is ripped for the lowest foot.
+func TestFirstRiserBoardOnASlope(t *testing.T) {
+	f := compute(t, stair(map[string]string{"stringer": `{stock: 2x12, foot_levels: [1/2", 0, -1/2"]}`})).Flights()[0]
+	for _, b := range f.Boards {
+		if b.Kind == layout.RiserBoard && b.Steps[0] == 1 {
+			near(t, "first riser board", b.Depth, 6.5)
+			return
+		}
+	}
+	t.Error("no first riser board")
+}
+
 // No riser board over the header: the header comes forward by the board's
 // thickness, and so does the plumb cut.
 func TestTopRiserNone(t *testing.T) {
@@ -143,6 +155,8 @@ func TestHeadContact(t *testing.T) {
 	}{
 		{`{stock: 2x12}`, 2.25},
 		{`{stock: 2x12, head: flush}`, 6.5625},
+		// A ledger notch takes 3 1/2 off the bottom of the plumb cut.
+		{`{stock: 2x12, head: flush, ledger: 2x4}`, 3.0625},
 	} {
 		s := compute(t, stair(map[string]string{
 			"levels":   `{total_rise: 105", header_top: 1 1/2", header_depth: 11 1/4"}`,

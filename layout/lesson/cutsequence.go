@@ -2,8 +2,11 @@ package lesson
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"stepoff/layout"
+	"stepoff/layout/stringer"
 	"stepoff/spec"
 	"stepoff/spec/measure"
 )
@@ -11,10 +14,14 @@ import (
 // Step is one step of the work: what it is, and how it is done here.
 type Step struct{ Title, Text string }
 
-// CutSequence tells how to lay out and saw the stringers of one outline. Every
+// CutSequence tells how to lay out and saw the stringers of a flight. Every
 // figure comes from the layout; + and - say which way a printed one is rounded.
-func CutSequence(s *layout.Stairway, f *layout.Flight, g *layout.Group, st measure.Style) []Step {
-	q := sequence{s: s, f: f, g: g, st: st}
+// A flight without stringers has no steps.
+func CutSequence(s *layout.Stairway, f *layout.Flight, st measure.Style) []Step {
+	if len(f.Stringers) == 0 {
+		return nil
+	}
+	q := sequence{s: s, f: f, g: &f.Stringers[0], st: st}
 	q.blank()
 	q.lines()
 	q.foot()
@@ -27,7 +34,7 @@ func CutSequence(s *layout.Stairway, f *layout.Flight, g *layout.Group, st measu
 type sequence struct {
 	s     *layout.Stairway
 	f     *layout.Flight
-	g     *layout.Group
+	g     *layout.Group // the first outline: what all have alike is read off it
 	st    measure.Style
 	steps []Step
 }
@@ -38,115 +45,215 @@ func (q *sequence) add(title, format string, args ...any) {
 	q.steps = append(q.steps, Step{title, fmt.Sprintf(format, args...)})
 }
 
+// several tells whether the feet differ, so that there is more than one outline.
+func (q *sequence) several() bool { return len(q.f.Stringers) > 1 }
+
+// each lists a figure of every outline: left 5 1/8", right 5 7/8".
+func (q *sequence) each(figure func(g *layout.Group) string) string {
+	if !q.several() {
+		return figure(q.g)
+	}
+	var all []string
+	for i := range q.f.Stringers {
+		g := &q.f.Stringers[i]
+		all = append(all, g.Where(q.f.Spec.Stringer.Count)+" "+figure(g))
+	}
+	return strings.Join(all, "; ")
+}
+
+func (q *sequence) eachMM(figure func(g *layout.Group) float64) string {
+	return q.each(func(g *layout.Group) string { return q.say(figure(g)) })
+}
+
 func (q *sequence) blank() {
-	g := q.g
 	board := q.f.Spec.Stringer.Stock.Name
 	if board == "" {
 		board = "the board"
 	}
-	long := "at least " + q.say(g.LeastBlank) + " after trimming"
-	if g.StockLength > 0 {
-		long = q.st.Format(g.StockLength) + " long, " + long
+	q.add("Pick and crown the blank", "Take %s: %s. Sight along it: the crown goes up, on the edge the steps are cut from. Keep knots and checks out of the inside corners. Measure its width: this layout is for %s; a narrower board loses the difference from its throat.",
+		board, q.each(q.length), q.say(q.g.Width))
+	q.add("Square the foot end", "Saw the foot end square, past any check: every distance is taped from it.")
+}
+
+// length says how long a board one outline takes.
+func (q *sequence) length(g *layout.Group) string {
+	least := "at least " + q.say(g.LeastBlank) + " once its ends are trimmed"
+	if g.StockLength == 0 {
+		return least + ", longer than any board sold: a splice at a prop, a landing or engineered stock is a matter for a professional"
 	}
-	q.add("Pick and crown the blank", "Take %s, %s. Sight along it: the crown goes up, on the edge the steps are cut from. Keep knots and checks out of the inside corners. Measure its width: this layout is for %s; a narrower board loses the difference from its throat.",
-		board, long, q.say(g.Width))
-	q.add("Square the foot end", "Square a line across near the foot end, past any check: every distance is taped from it.")
+	return q.st.Format(g.StockLength) + ", " + least
 }
 
 func (q *sequence) lines() {
 	g := q.g
-	last := g.Tips[len(g.Tips)-1].X
-	q.add("Tape the tips", "Hook the tape on that line and mark every tip on the edge in one pull, from %s for the first to %s for the last. Nothing gathers that way: do not step from one to the next.",
-		q.say(g.Tips[0].X), q.say(last))
-	if measure.SnapMM(g.Square.Drift) == 0 && measure.SnapMM(g.Square.DriftRise) == 0 {
-		q.add("Set the square", "Gauges on the framing square: %s on the tongue, the unit rise; %s on the blade, the unit run.", q.say(g.Square.Tongue), q.say(g.Square.Blade))
+	if last := len(g.Tips) - 1; last == 0 {
+		q.add("Tape the tip", "Hook the tape on the foot end and mark the tip on the edge at %s.", q.eachMM(firstTip))
 	} else {
-		q.add("Set the square", "Gauges on the framing square: %s on the tongue, %s on the blade, its nearest marks. Stepped %d times they would end %s along and %s in height from true, so let the taped tips rule and use the square for the angles only.",
-			q.say(g.Square.Tongue), q.say(g.Square.Blade), g.Notches, apart(q.st, g.Square.Drift), apart(q.st, g.Square.DriftRise))
+		q.add("Tape the tips", "Hook the tape on the foot end and mark every tip on the edge in one pull: %s. Nothing gathers that way; do not step from one to the next.",
+			q.each(func(g *layout.Group) string {
+				return fmt.Sprintf("the first at %s, the last at %s", q.say(firstTip(g)), q.say(g.Tips[last].X))
+			}))
 	}
-	q.add("Mark the steps", "From each tip draw the tread line, %s level, and the riser line down to the tread line below, %s plumb. With the sheets: lay the stock edge on the board's edge, each sheet's station on the tape, and prick through every tip and root. Roots lie %s square in from the edge.",
-		q.st.Inches(q.f.UnitRun), q.say(q.f.UnitRise), q.say(g.NotchDepth))
+	q.square()
+	plumb := ""
+	if len(g.Roots) > 0 {
+		plumb = fmt.Sprintf(" From each tip after the first draw the riser line plumb, %s down to the tread line below; they meet in the root, %s square in from the edge.",
+			q.say(q.f.UnitRise), q.say(g.NotchDepth))
+	}
+	q.add("Mark the steps", "From each tip draw the tread line level, %s.%s With the sheets: lay the stock edge on the board's edge, each sheet's station on the tape, and prick through every tip and root.",
+		q.st.Inches(q.f.UnitRun), plumb)
 }
 
-// apart prints a drift without its sign.
-func apart(st measure.Style, v float64) string {
-	if v < 0 {
-		v = -v
+func firstTip(g *layout.Group) float64 { return g.Tips[0].X }
+
+// longestTongue is the tongue of a framing square: 16 in (common practice).
+const longestTongue = 16 * measure.Inch
+
+func (q *sequence) square() {
+	w := q.g.Square
+	if w.Tongue > longestTongue.MM() {
+		q.add("Set the square", "A rise of %s is more than a framing square's tongue: mark with the pitch board.", q.say(q.f.UnitRise))
+		return
 	}
-	return st.DecimalMM(v)
+	gauges := fmt.Sprintf("Gauges on the framing square: %s on the tongue, the unit rise; %s on the blade, the unit run", q.say(w.Tongue), q.say(w.Blade))
+	if measure.SnapMM(w.Drift) == 0 && measure.SnapMM(w.DriftRise) == 0 {
+		q.add("Set the square", "%s.", gauges)
+		return
+	}
+	q.add("Set the square", "%s, to the square's nearest marks. Stepped %d times they would end %s along and %s in height from true, so let the taped tips rule and use the square for the angles only.",
+		gauges, q.g.Notches, q.st.DecimalMM(math.Abs(w.Drift)), q.st.DecimalMM(math.Abs(w.DriftRise)))
 }
 
 func (q *sequence) foot() {
-	g, t := q.g, q.s.Job.Tread.Thickness
-	why := fmt.Sprintf("one tread, %s", q.st.Inches(t))
-	if q.f.Flooring > 0 {
-		why += fmt.Sprintf(", less the %s of flooring to come round the foot", q.st.Inches(q.f.Flooring))
-	}
-	if g.FootLevel != 0 {
-		side := "above"
-		if g.FootLevel < 0 {
-			side = "below"
-		}
-		why += fmt.Sprintf(", with its bearing %s %s where the rise was measured", q.st.Inches(g.FootLevel.Abs()), side)
-	}
-	if g.BottomDrop < 0 {
-		q.add("Lengthen the foot", "The first riser cut is %s, not %s: the flooring to come round the foot is thicker than the tread by %s. Mark the seat level from there, %s long.",
-			q.say(g.FirstRiserCut), q.say(q.f.UnitRise), q.say(-g.BottomDrop), q.say(g.SeatCut))
+	title, what := "Drop the foot", "the bottom drop"
+	if !q.several() && measure.SnapMM(q.g.BottomDrop) == 0 {
+		q.add("Mark the foot", "Nothing comes off: %s. The first riser cut is %s. Mark the seat level from there, %s long.",
+			q.why(q.g), q.say(q.g.FirstRiserCut), q.say(q.g.SeatCut))
 	} else {
-		q.add("Drop the foot", "The first riser cut is %s, not %s: the bottom drop of %s is %s. Mark the seat level from there, %s long.",
-			q.say(g.FirstRiserCut), q.say(q.f.UnitRise), q.say(g.BottomDrop), why, q.say(g.SeatCut))
+		if q.g.BottomDrop < 0 {
+			title, what = "Lengthen the foot", "what the foot is longer by"
+		}
+		if q.several() {
+			title, what = "Mark the foot", "the bottom drop"
+		}
+		q.add(title, "The first riser cut is not %s but %s. That is %s: %s. Mark the seat level from there: %s.",
+			q.say(q.f.UnitRise), q.eachMM(func(g *layout.Group) float64 { return g.FirstRiserCut }), what,
+			q.each(func(g *layout.Group) string { return q.say(math.Abs(g.BottomDrop)) + ", " + q.why(g) }),
+			q.eachMM(func(g *layout.Group) float64 { return g.SeatCut }))
 	}
-	if g.Kicker != nil {
+	if g := q.g; g.Kicker != nil {
 		q.add("Notch for the kicker", "At the front of the seat mark %s high and %s deep for the plate laid flat; its back face keeps the stringer from sliding. Saw this notch by hand.",
 			q.say(g.Kicker.Height), q.say(g.Kicker.Depth))
 	}
 }
 
+// why gives the reason of a bottom drop: the tread, flooring to come, and where
+// this foot bears.
+func (q *sequence) why(g *layout.Group) string {
+	why := "one tread, " + q.st.Inches(q.s.Job.Tread.Thickness)
+	if q.f.Flooring > 0 {
+		why += fmt.Sprintf(", less the %s of flooring to come round the foot", q.st.Inches(q.f.Flooring))
+	}
+	switch {
+	case g.FootLevel > 0:
+		why += fmt.Sprintf(", and the %s it bears above where the rise was measured", q.st.Inches(g.FootLevel))
+	case g.FootLevel < 0:
+		why += fmt.Sprintf(", less the %s it bears below where the rise was measured", q.st.Inches(-g.FootLevel))
+	}
+	return why
+}
+
 func (q *sequence) head() {
-	g := q.g
+	g, asked := q.g, q.f.Spec.Stringer
 	top := fmt.Sprintf("The last tread cut is %s", q.say(g.LastTread))
-	run := q.f.UnitRun.MM()
-	if measure.SnapMM(g.LastTread) != measure.SnapMM(run) {
-		top += fmt.Sprintf(", not %s, so that the top run comes out like the others", q.st.Inches(q.f.UnitRun))
+	run := q.f.UnitRun.MM() - asked.BehindHead.MM()
+	if measure.SnapMM(g.LastTread) != measure.SnapMM(q.f.UnitRun.MM()) {
+		var why []string
+		if asked.BehindHead > 0 {
+			why = append(why, fmt.Sprintf("%s goes to what stands between head and header", q.st.Inches(asked.BehindHead)))
+		}
+		if measure.SnapMM(g.LastTread) != measure.SnapMM(run) {
+			why = append(why, "the top run has to come out like the others under the floor's own nosing")
+		}
+		top += fmt.Sprintf(", not %s: %s", q.st.Inches(q.f.UnitRun), strings.Join(why, ", and "))
 	}
 	below := fmt.Sprintf("the top tread comes one rise, %s, below the finished upper floor", q.say(q.f.UnitRise))
 	if !q.f.Hung() {
 		below = "the top tread comes level with the finished upper floor"
 	}
-	q.add("Mark the head", "%s; from its end mark plumb down, %s: %s.", top, q.say(g.HeadCut), below)
+	q.add("Mark the head", "%s. From its end mark plumb down, %s; %s.", top, q.say(g.HeadCut), below)
 	if g.Ledger != nil {
 		q.add("Notch for the ledger", "At the bottom of the plumb cut mark %s up and %s in for the ledger on edge. Saw this notch by hand.",
 			q.say(g.Ledger.Height), q.say(g.Ledger.Depth))
 	}
-	if g.HeadContact != nil && *g.HeadContact < layout.LittleContact.MM() {
-		q.add("See to the head's bearing", "Only %s of the plumb cut stands against the header. Use a hanger board, a deeper header, a ledger or stringer hangers; do not trust nails into end grain.",
-			q.say(*g.HeadContact))
+	if g.HeadContact != nil && *g.HeadContact < layout.LittleContact.MM() && g.Ledger == nil {
+		q.add("See to the head's bearing", "Of the plumb cut %s stands against the header. Use a hanger board, a deeper header, a ledger or stringer hangers; do not trust nails into end grain.",
+			q.little(*g.HeadContact))
 	}
+}
+
+func (q *sequence) little(contact float64) string {
+	if measure.SnapMM(contact) == 0 {
+		return "nothing"
+	}
+	return "only " + q.say(contact)
 }
 
 func (q *sequence) saw() {
 	g := q.g
-	left := g.Saw.StopShort + g.Kerf.FarUncut
-	q.add("Saw to the ticks", "Blade %s, set %s deep, shoe flat on clamped stock. On every riser and tread line stop at the tick, %s short of the root.",
+	q.add("Mark the waste", "Put an X on what falls away beside every line, and keep the kerf on that side.")
+	if len(g.Roots) == 0 {
+		q.add("Saw it out", "Blade %s, set %s deep, shoe flat on clamped stock. First riser, tread, seat and head run through from edge to edge: there is no inside corner.", q.say(g.Saw.Blade), q.say(g.Saw.Depth))
+		return
+	}
+	q.add("Saw to the ticks", "Blade %s, set %s deep, shoe flat on clamped stock. Seat, head, first riser and last tread are sawn right through. On every other riser and tread line stop at the tick, %s short of the root.",
 		q.say(g.Saw.Blade), q.say(g.Saw.Depth), q.say(g.Saw.StopShort))
-	riser, tread := g.OvercutCost(measure.Inch.MM() / 4)
+	past := stringer.OvercutShown(q.st.Units)
+	riser, tread := g.OvercutCost(past)
 	q.add("Finish by handsaw", "The blade is round: at the tick %s of the line is still whole on the far face. Finish it plumb and level with a handsaw, to a clean corner. Never run the circular saw past: each %s over the root takes %s off the throat along a riser line, %s along a tread line.",
-		q.say(left), q.st.Inches(measure.Inch/4), q.say(riser), q.say(tread))
+		q.say(g.Saw.StopShort+g.Kerf.FarUncut), q.say(past), q.say(riser), q.say(tread))
 }
 
 func (q *sequence) rest() {
-	asked := q.f.Spec.Stringer
-	q.add("Test the first", "Set it in place. Treads level along and across, first riser cut %s, top of the last tread cut %s below the finished upper floor, plumb cut tight, seat bearing its whole length.",
-		q.say(q.g.FirstRiserCut), q.say(q.f.EndLevel-q.f.StartLevel-float64(q.g.Notches)*q.f.UnitRise+q.g.Tread))
-	if n := len(q.g.Positions); n > 1 {
-		q.add("Trace the rest", "Trace the other %d of this outline from the first, crown up, never one from the next. Turn the template over for a left-hand board whose good face or crown asks for it: one template serves both hands.", n-1)
+	g, asked, job := q.g, q.f.Spec.Stringer, q.s.Job
+	drop := q.f.EndLevel - q.f.StartLevel - float64(g.Notches)*q.f.UnitRise + g.Tread
+	top := fmt.Sprintf("%s below the finished upper floor", q.say(drop))
+	if up := job.Levels.UpperFinish; up > 0 {
+		top += fmt.Sprintf(", which is %s from the floor as it is today, %s of flooring being still to come", q.belowToday(drop-up.MM()), q.st.Inches(up))
 	}
-	if others := len(q.f.Stringers) - 1; others > 0 {
-		q.add("Keep them apart", "This outline is for: %s. The foot is not the same for all %d stringers: write the place on each before it leaves the horses.", q.g.Where(asked.Count), asked.Count)
+	packing := ""
+	if asked.BehindHead > 0 {
+		packing = " against its " + q.st.Inches(asked.BehindHead) + " of packing"
 	}
+	q.add("Test the first", "Set it in place. Treads level along and across, first riser cut %s, top of the last tread cut %s, plumb cut tight%s, seat bearing its whole length.",
+		q.eachMM(func(g *layout.Group) float64 { return g.FirstRiserCut }), top, packing)
+	q.trace(asked.Count)
 	seal := "Outdoors, or on concrete, soak every fresh cut with the preservative made for it before the boards go together."
-	if q.s.Job.Service == spec.Wet {
+	if job.Service == spec.Wet {
 		seal = "Soak every fresh cut, roots and seat above all, with the preservative made for it, before the boards go together."
 	}
 	q.add("Seal the cut ends", "%s", seal)
+}
+
+// belowToday says how far a cut lies below today's floor, or above it.
+func (q *sequence) belowToday(mm float64) string {
+	if mm < 0 {
+		return q.say(-mm) + " up"
+	}
+	return q.say(mm) + " down"
+}
+
+// mirrored is where one template serves both hands.
+const mirrored = " Turn the template over where crown or good face ask for it: one serves both hands."
+
+func (q *sequence) trace(count int) {
+	switch {
+	case q.several():
+		q.add("Keep the outlines apart", "The feet differ: %s. Cut and test one of each, trace only its own from it, and write its place on every board before it leaves the horses.%s",
+			q.each(func(g *layout.Group) string { return fmt.Sprintf("%s, %d off", g.Name, len(g.Positions)) }), mirrored)
+	case count == 2:
+		q.add("Trace the second", "Trace it from the first, crown up.%s", mirrored)
+	case count > 2:
+		q.add("Trace the rest", "Trace the other %d from the first, crown up, never one from the next.%s", count-1, mirrored)
+	}
 }

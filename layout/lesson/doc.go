@@ -2,9 +2,23 @@
 // in them: what to do, in the words used at the saw horses.
 package lesson
 
-// Cautions stand on every set of sheets and at the end of every check.
-var Cautions = []string{
-	"Local code and the building official decide. Have structure checked by a licensed professional.",
-	"Keep guards on, eyes and ears protected, stock clamped, the blade no deeper than needed.",
-	"Cut one stringer, test it in place, then trace the rest from it.",
+import "stepoff/layout"
+
+// Cautions are those that belong on a set of sheets of this stairway.
+func Cautions(s *layout.Stairway) []string {
+	all := []string{
+		"Local code and the building official decide. Have structure checked by a licensed professional.",
+		"Keep guards on, eyes and ears protected, stock clamped, the blade no deeper than needed.",
+	}
+	outlines := 0
+	for _, f := range s.Flights() {
+		outlines = max(outlines, len(f.Stringers))
+	}
+	switch {
+	case outlines == 1:
+		all = append(all, "Cut one stringer, test it in place, then trace the rest from it.")
+	case outlines > 1:
+		all = append(all, "The stringers differ at the foot. Cut one of each outline, test it in its place, and trace only its own from it.")
+	}
+	return all
 }

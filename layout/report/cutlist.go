@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"stepoff/layout"
+	"stepoff/spec"
 	"stepoff/spec/measure"
 )
 
@@ -18,16 +19,19 @@ type CutRow struct {
 }
 
 // CutList lists a flight's stringers, treads and riser boards.
-func CutList(f *layout.Flight, st measure.Style) []CutRow {
+func CutList(job *spec.Job, f *layout.Flight, st measure.Style) []CutRow {
 	var rows []CutRow
 	for i := range f.Stringers {
 		g := &f.Stringers[i]
-		rows = append(rows, CutRow{Count: len(g.Positions), Part: g.Name, Stock: stockName(f), Length: stockLength(g, st)})
+		rows = append(rows, CutRow{Count: len(g.Positions), Part: g.Name, Stock: stockName(f, st), Length: stockLength(g, st)})
 	}
 	for _, b := range f.Boards {
 		row := CutRow{Count: b.Count, Part: b.Kind.String(), Stock: st.Inches(b.Thickness) + " thick",
 			Ripped: st.InchesMM(b.Depth), Length: "length: the job states no width", Steps: steps(b)}
 		if b.Kind == layout.TreadBoard {
+			if boards := job.Tread.Boards; boards != nil && boards.Name != "" {
+				row.Stock = boards.Name
+			}
 			row.Ripped += " deep"
 		} else {
 			row.Ripped += " high"
@@ -40,16 +44,46 @@ func CutList(f *layout.Flight, st measure.Style) []CutRow {
 	return rows
 }
 
-func stockName(f *layout.Flight) string {
-	if n := f.Spec.Stringer.Stock.Name; n != "" {
-		return n
+// CutNotes are what must be known besides before riser boards are ripped.
+func CutNotes(job *spec.Job, f *layout.Flight, st measure.Style) []string {
+	if job.Riser.Open || len(f.Stringers) == 0 {
+		return nil
 	}
-	return "stock as measured"
+	var notes []string
+	low, high := f.Stringers[0].FirstRiserCut, f.Stringers[0].FirstRiserCut
+	for _, g := range f.Stringers {
+		low, high = min(low, g.FirstRiserCut), max(high, g.FirstRiserCut)
+	}
+	if len(f.Stringers) > 1 {
+		notes = append(notes, fmt.Sprintf("scribe riser no. 1 to the pad: first riser cuts run from %s to %s", st.InchesMM(low), st.InchesMM(high)))
+	}
+	if f.Flooring > 0 {
+		notes = append(notes, fmt.Sprintf("set before the flooring, riser no. 1 is %s higher", st.Inches(f.Flooring)))
+	}
+	if f.Hung() && f.Spec.Stringer.TopRiser {
+		// From the top tread's cut, or the tread itself, up to the underside of
+		// the floor's nosing, whose thickness the job does not state.
+		whole := f.UnitRise
+		if job.Riser.Joint == spec.Behind {
+			whole += job.Tread.Thickness.MM()
+		}
+		notes = append(notes, fmt.Sprintf("riser no. %d goes up to the floor's nosing: %s less its thickness", f.Risers, st.InchesMM(whole)))
+	}
+	return notes
+}
+
+// stockName is what the stringers are cut from, by name or by section.
+func stockName(f *layout.Flight, st measure.Style) string {
+	stock := f.Spec.Stringer.Stock
+	if stock.Name != "" {
+		return stock.Name
+	}
+	return st.Bare(stock.Thickness) + " x " + st.Inches(stock.Width)
 }
 
 func stockLength(g *layout.Group, st measure.Style) string {
 	if g.StockLength == 0 {
-		return "more than any stock length sold"
+		return "longer than any board sold"
 	}
 	return st.Format(g.StockLength)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"stepoff/layout"
+	"stepoff/layout/stringer"
 	"stepoff/spec"
 	"stepoff/spec/measure"
 )
@@ -133,15 +134,22 @@ func (t *text) both(l measure.Length) string {
 }
 
 func (t *text) flight(s *layout.Stairway, f *layout.Flight) {
-	t.row("unit run, treads", "%s, %d treads, total run %s", t.st.Bare(f.UnitRun), f.Treads, t.st.BareMM(f.TotalRun))
-	t.chosen(s, f.Spec)
-	t.row("pitch", "%.2f degrees", float64(degrees(f.Pitch)))
-	t.line("")
 	if f.Treads == 0 {
+		t.chosen(s, f.Spec)
+		t.line("")
 		t.line("One riser and no tread: there is no stringer to cut.")
 		return
 	}
-	t.line("Finished treads above the lower finished floor")
+	t.row("unit run", "%s, %s, total run %s", t.st.Bare(f.UnitRun), counted(f.Treads, "tread"), t.st.BareMM(f.TotalRun))
+	t.chosen(s, f.Spec)
+	t.row("pitch", "%.2f degrees", float64(degrees(f.Pitch)))
+	t.row("header to foot", "%s", Foot(f, t.st))
+	t.line("")
+	above := ""
+	if fl := s.Job.Levels.LowerFinish; fl > 0 {
+		above = fmt.Sprintf("; above today's, %s more", t.st.Bare(fl))
+	}
+	t.line("Finished treads above the lower finished floor%s", above)
 	var cells []string
 	for k, level := range f.TreadLevels {
 		cells = append(cells, fmt.Sprintf("%2d: %s", k+1, t.st.BareMM(level)))
@@ -151,7 +159,7 @@ func (t *text) flight(s *layout.Stairway, f *layout.Flight) {
 	if len(f.Stringers) == 1 {
 		t.line("Stringer: %s", pull(f, &f.Stringers[0], t.st))
 	} else {
-		t.line("Stringers: %d of %s, %d outlines: the feet bear at different levels", f.Spec.Stringer.Count, stockName(f), len(f.Stringers))
+		t.line("Stringers: %d of %s, %d outlines: the feet bear at different levels", f.Spec.Stringer.Count, stockName(f, t.st), len(f.Stringers))
 	}
 	t.shared(f, &f.Stringers[0])
 	if len(f.Stringers) == 1 {
@@ -161,9 +169,30 @@ func (t *text) flight(s *layout.Stairway, f *layout.Flight) {
 	}
 }
 
+// Foot says where the foot stands: how far the first riser cut is from the
+// header's face, and what of that is packing.
+func Foot(f *layout.Flight, st measure.Style) string {
+	packing := f.Spec.Stringer.BehindHead
+	said := st.InchesMM(f.Stringers[0].HeadX()+packing.MM()) + " from its face to the first riser cut"
+	if packing > 0 {
+		said += ", " + st.Inches(packing) + " of it packing"
+	}
+	return said
+}
+
+func counted(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
+
 // pull says how many boards of which stock and length to pull.
 func pull(f *layout.Flight, g *layout.Group, st measure.Style) string {
-	return fmt.Sprintf("%d of %s x %s", len(g.Positions), stockName(f), stockLength(g, st))
+	if g.StockLength == 0 {
+		return fmt.Sprintf("%d of %s, %s", len(g.Positions), stockName(f, st), stockLength(g, st))
+	}
+	return fmt.Sprintf("%d of %s x %s", len(g.Positions), stockName(f, st), stockLength(g, st))
 }
 
 // shared are the figures that every outline of the flight has alike.
@@ -174,7 +203,7 @@ func (t *text) shared(f *layout.Flight, g *layout.Group) {
 	t.row("step, notch depth", "%s, %s; throat %s", bare(g.Step), bare(g.NotchDepth), bare(g.Throat))
 	t.row("saw", "blade %s, %s deep; stop %s short of the root", bare(g.Saw.Blade), bare(g.Saw.Depth), bare(g.Saw.StopShort))
 	t.row("finish by handsaw", "%s, still whole on the far face", bare(g.Saw.StopShort+g.Kerf.FarUncut))
-	past := overcutShown(t.st)
+	past := stringer.OvercutShown(t.st.Units)
 	riser, tread := g.OvercutCost(past)
 	t.row("an overcut of "+bare(past), "takes %s off the throat (riser), %s (tread)", bare(riser), bare(tread))
 	t.row("head", "%s: last tread cut %s, plumb cut %s", headWord(f), bare(g.LastTread), bare(g.HeadCut))
@@ -187,14 +216,6 @@ func (t *text) shared(f *layout.Flight, g *layout.Group) {
 	if g.Kicker != nil {
 		t.row("kicker notch", "%s high, %s deep, at the front of the seat", bare(g.Kicker.Height), bare(g.Kicker.Depth))
 	}
-}
-
-// overcutShown is the overcut whose cost is printed as an example.
-func overcutShown(st measure.Style) float64 {
-	if st.Units == measure.Metric {
-		return 5
-	}
-	return (measure.Inch / 4).MM()
 }
 
 // own are the figures of the one outline there is.
@@ -211,11 +232,11 @@ func (t *text) own(f *layout.Flight, g *layout.Group) {
 	t.grid(cells)
 }
 
-// drop says what comes off the foot, or what is left on it where the flooring
-// to come is thicker than the tread.
+// drop says what comes off the foot, or what is left on it where it reaches
+// lower than it would if stepped off.
 func drop(g *layout.Group, st measure.Style) string {
 	if g.BottomDrop < 0 {
-		return st.BareMM(-g.BottomDrop) + " longer than stepped off, for the flooring"
+		return st.BareMM(-g.BottomDrop) + " longer than stepped off"
 	}
 	return "bottom drop " + st.BareMM(g.BottomDrop)
 }
@@ -229,7 +250,7 @@ func (t *text) side(f *layout.Flight) {
 			return strings.Replace(g.Where(f.Spec.Stringer.Count), " from the left", "", 1)
 		}},
 		{"foot above (below -)", func(g *layout.Group) string { return t.st.Bare(g.FootLevel) }},
-		{"bottom drop", func(g *layout.Group) string { return bare(g.BottomDrop) }},
+		{"bottom drop (longer -)", func(g *layout.Group) string { return bare(g.BottomDrop) }},
 		{"first riser cut", func(g *layout.Group) string { return bare(g.FirstRiserCut) }},
 		{"seat", func(g *layout.Group) string { return bare(g.SeatCut) }},
 		{"least blank", func(g *layout.Group) string { return bare(g.LeastBlank) }},
@@ -302,26 +323,32 @@ func signed(st measure.Style, v float64) string {
 // framers do when it is little.
 func (t *text) contact(g *layout.Group) string {
 	c := *g.HeadContact
-	said := fmt.Sprintf("%s of the plumb cut bears", t.st.BareMM(c))
-	if c < layout.LittleContact.MM() {
-		said += ": little; hanger board, deeper header, ledger or hangers"
+	said := t.st.BareMM(c) + " of the plumb cut bears"
+	if measure.SnapMM(c) == 0 {
+		said = "none of the plumb cut bears"
 	}
-	return said
+	switch {
+	case c >= layout.LittleContact.MM():
+		return said
+	case g.Ledger != nil:
+		return said + ": little besides the ledger"
+	}
+	return said + ": little; hanger board, deeper header, ledger or hangers"
 }
 
 func (t *text) cutList(s *layout.Stairway) {
 	t.line("")
 	t.line("Cut list")
 	for _, f := range s.Flights() {
-		for _, row := range CutList(f, t.st) {
+		for _, row := range CutList(s.Job, f, t.st) {
 			ripped := row.Ripped
 			if ripped != "" {
 				ripped += ", "
 			}
 			t.line("  %3d  %-12s %s", row.Count, row.Part, row.Stock+", "+ripped+row.Length+"   "+row.Steps)
 		}
-		if f.Flooring > 0 && !s.Job.Riser.Open {
-			t.line("  a first riser board set before the flooring is %s higher", t.st.Bare(f.Flooring))
+		for _, note := range CutNotes(s.Job, f, t.st) {
+			t.line("  %s", note)
 		}
 	}
 }

@@ -1,6 +1,10 @@
 package stringer
 
-import "math"
+import (
+	"math"
+
+	"stepoff/spec/measure"
+)
 
 // Saw is a circular saw as it is set. Lengths in millimetres.
 type Saw struct {
@@ -27,6 +31,15 @@ func (w Saw) reach(z float64) float64 {
 
 func (w Saw) kerf(stock float64) Kerf {
 	return Kerf{FarUncut: w.reach(0) - w.reach(stock)}
+}
+
+// OvercutShown is the overcut whose cost is told as an example: 1/4 in, or 5 mm.
+// Millimetres.
+func OvercutShown(u measure.Units) float64 {
+	if u == measure.Metric {
+		return 5
+	}
+	return (measure.Inch / 4).MM()
 }
 
 // OvercutCost returns the throat an overcut of the given length past the root

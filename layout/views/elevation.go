@@ -64,11 +64,22 @@ func (e elevation) floors() {
 	}
 	face := e.header()
 	end := face + 2*shown
-	nosing := e.nosing(e.f.Risers).X
 	top := job.Levels.HeaderTop.MM()
-	e.d.Line(drawing.Outline, geom.Pt(nosing, rise), geom.Pt(end, rise))
+	// The floor runs out over the header to its nosing; with a flush head the
+	// top tread stands where that would be.
+	floor := face
+	if e.f.Hung() {
+		floor = e.nosing(e.f.Risers).X
+	}
+	e.d.Line(drawing.Outline, geom.Pt(floor, rise), geom.Pt(end, rise))
 	if top > 0 {
-		e.d.Polyline(drawing.Outline, geom.Pt(nosing, rise), geom.Pt(nosing, rise-top), geom.Pt(end, rise-top))
+		// How thick the nosing is nobody measured: the flooring to come, if any.
+		lip := job.Levels.UpperFinish.MM()
+		if lip == 0 || lip > top {
+			lip = top
+		}
+		e.d.Polyline(drawing.Outline, geom.Pt(floor, rise), geom.Pt(floor, rise-lip), geom.Pt(face, rise-lip))
+		e.d.Line(drawing.Outline, geom.Pt(face, rise-top), geom.Pt(end, rise-top))
 	}
 	if depth := job.Levels.HeaderDepth; depth != nil {
 		e.d.Polyline(drawing.Outline, geom.Pt(face, rise-top), geom.Pt(face, rise-depth.MM()), geom.Pt(end, rise-depth.MM()))
@@ -153,8 +164,10 @@ func (e elevation) dimensions() {
 	if k := f.Treads / 2; k > 1 { // half way up, where the left is free
 		d.Dim(drawing.Vertical, e.nosing(k), e.nosing(k+1), -dimRow, "unit rise "+e.say(f.UnitRise))
 	}
-	last := e.nosing(f.Risers - 1).X
-	d.Dim(drawing.Horizontal, geom.Pt(last, total), geom.Pt(e.nosing(f.Risers).X, total), dimRow, "unit run "+e.say(f.UnitRun.MM()))
+	if f.Risers > 1 {
+		last := e.nosing(f.Risers - 1).X
+		d.Dim(drawing.Horizontal, geom.Pt(last, total), geom.Pt(e.nosing(f.Risers).X, total), dimRow, "unit run "+e.say(f.UnitRun.MM()))
+	}
 
 	_, top := g.Tip(g.Notches)
 	at := geom.Pt(head, top-g.HeadCut*0.75)

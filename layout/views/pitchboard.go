@@ -27,10 +27,13 @@ func PitchBoard(f *layout.Flight, st measure.Style) *drawing.Drawing {
 	d.Line(drawing.Cut, root, high)
 	d.Line(drawing.Cut, low, high)
 
-	// The fence lies outside the long side.
+	// The strip for the fence lies outside the long side, as far as the legs'
+	// corner-to-corner box goes.
 	edge := r2.Unit(r2.Sub(high, low))
-	out := r2.Scale(fenceWidth, geom.Pt(-edge.Y, edge.X))
-	d.Polyline(drawing.Thin, r2.Add(low, out), r2.Add(high, out))
+	up := fenceWidth / edge.X // of its outer line over the long side, plumb
+	if up < rise {
+		d.Polyline(drawing.Thin, geom.Pt(0, up), geom.Pt((rise-up)*run/rise, rise))
+	}
 
 	angle := math.Atan2(edge.Y, edge.X)
 	middle := r2.Scale(0.5, r2.Add(low, high))
@@ -38,7 +41,7 @@ func PitchBoard(f *layout.Flight, st measure.Style) *drawing.Drawing {
 		at := r2.Add(middle, r2.Scale(from, geom.Pt(-edge.Y, edge.X)))
 		d.Add(drawing.Text{Layer: drawing.Note, At: at, Height: height, Angle: angle, Align: drawing.Middle, Text: text})
 	}
-	along(fenceWidth/2-drawing.Normal/2, drawing.Normal, "fence edge: lay this side on the stringer's edge")
+	along(fenceWidth/2-drawing.Normal/2, drawing.Normal, "fence edge: slides along the stringer's edge")
 	along(-labelGap-drawing.Normal, drawing.Normal, "step "+inches(st, math.Hypot(run, rise)))
 	d.Text(geom.Pt(run*0.62, labelGap), drawing.Normal, drawing.Middle, "tread, unit run "+st.Bare(f.UnitRun))
 	d.Add(drawing.Text{Layer: drawing.Note, At: geom.Pt(run-labelGap, rise*0.5), Height: drawing.Normal,

@@ -38,7 +38,7 @@ func StoryPole(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 		d.Add(poleText(x-drawing.Small/2, poleWidth/2, text))
 	}
 	if low < 0 {
-		full(low, "rough floor "+inches(st, low))
+		full(low, "floor today "+inches(st, low))
 	}
 	full(0, "lower finished floor 0")
 	for _, f := range s.Flights() {
@@ -48,6 +48,9 @@ func StoryPole(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 				full(level, fmt.Sprintf("tread %d: %s", k+1, inches(st, level)))
 			}
 		}
+	}
+	if up := s.Job.Levels.UpperFinish.MM(); up > 0 {
+		half(high-up, "today "+inches(st, high-up))
 	}
 	full(high, "upper finished floor "+inches(st, high))
 	return d

@@ -28,7 +28,7 @@ const (
 // is minus the distance square in from that edge.
 func Template(g *layout.Group, st measure.Style) *drawing.Drawing {
 	d := &drawing.Drawing{Name: g.Name, Title: "Stringer on its blank, full size"}
-	board(d, g)
+	board(d, g, st)
 	for _, c := range g.Cuts {
 		from, to := onBoard(c.From), onBoard(c.To)
 		d.Line(drawing.Cut, from, to)
@@ -48,10 +48,24 @@ func Template(g *layout.Group, st measure.Style) *drawing.Drawing {
 // onBoard turns a point of the blank frame into the drawing's: q runs down.
 func onBoard(p geom.Point) drawing.Point { return geom.Pt(p.X, -p.Y) }
 
-// board draws the blank's two long edges.
-func board(d *drawing.Drawing, g *layout.Group) {
-	d.Line(drawing.Lumber, geom.Pt(0, 0), geom.Pt(g.LeastBlank, 0))
-	d.Line(drawing.Lumber, geom.Pt(0, -g.Width), geom.Pt(g.LeastBlank, -g.Width))
+// edgeWords is how far apart the words along the board's edges stand: closer
+// than the width of a sheet, so that every sheet that shows an edge names it.
+const edgeWords = 190.0
+
+// board draws the blank's two long edges and its squared foot end, and says
+// which is which and where the foot lies.
+func board(d *drawing.Drawing, g *layout.Group, st measure.Style) {
+	foot, head := geom.Pt(0, 0), geom.Pt(g.LeastBlank, 0)
+	down := geom.Pt(0, -g.Width)
+	d.Line(drawing.Lumber, foot, head)
+	d.Line(drawing.Lumber, r2.Add(foot, down), r2.Add(head, down))
+	d.Line(drawing.Lumber, foot, r2.Add(foot, down))
+	d.Add(drawing.Text{Layer: drawing.Note, At: geom.Pt(labelGap+drawing.Small, -g.Width/2), Height: drawing.Small,
+		Angle: math.Pi / 2, Align: drawing.Middle, Text: "foot end, squared: 0"})
+	for x := edgeWords / 2; x < g.LeastBlank; x += edgeWords {
+		d.Text(geom.Pt(x, -g.Width+labelGap), drawing.Small, drawing.Middle,
+			"< foot   bottom edge, "+st.InchesMM(g.Width)+" from the top edge   head >")
+	}
 }
 
 // across draws a line of the given length through at, square to the direction.
@@ -85,22 +99,35 @@ func cutLabel(g *layout.Group, c stringer.Cut, st measure.Style) drawing.Text {
 	}
 	along := r2.Unit(r2.Sub(b, a))
 	up := geom.Pt(-along.Y, along.X)
-	off := labelGap // above the line: the waste of treads, risers, head
-	if wasteBelow(c.Kind) {
+	off := labelGap
+	if wasteBelow(c, along) {
 		off = -labelGap - drawing.Small
 	}
 	at := r2.Add(r2.Scale(0.5, r2.Add(a, b)), r2.Scale(off, up))
 	return drawing.Text{
 		Layer: drawing.Note, At: at, Height: drawing.Small, Align: drawing.Middle,
 		Angle: math.Atan2(along.Y, along.X),
-		Text:  name + " " + inches(st, length),
+		Text:  name + ": " + inches(st, length),
 	}
 }
 
 // wasteBelow tells on which side of a cut, drawn left to right, the wood falls
-// away.
-func wasteBelow(k stringer.CutKind) bool {
-	return k == stringer.SeatCut || k == stringer.KickerCut
+// away. What falls away lies beyond the head, under the seat, and in the corner
+// that kicker or ledger takes; treads and risers lose what is above them. A
+// level line of the stair runs down to the right on the board, a plumb one up.
+func wasteBelow(c stringer.Cut, along geom.Point) bool {
+	plumb := along.Y > 0
+	switch c.Kind {
+	case stringer.SeatCut:
+		return true
+	case stringer.HeadCut:
+		return plumb // below a line that climbs to the right is toward the head
+	case stringer.KickerCut:
+		return !plumb
+	case stringer.LedgerCut:
+		return true
+	}
+	return false
 }
 
 // tipLabel writes a tip's number and its distance from the foot end into the

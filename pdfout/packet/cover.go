@@ -53,7 +53,7 @@ func (c cover) head() []pdfout.Block {
 			blocks = append(blocks, c.outlines(f))
 		}
 	}
-	return append(blocks, pdfout.List{Items: lesson.Cautions})
+	return append(blocks, pdfout.List{Items: lesson.Cautions(c.s)})
 }
 
 // numbers are the figures a framer checks against the site before cutting.
@@ -64,10 +64,10 @@ func (c cover) numbers() [][]string {
 		{"risers", fmt.Sprintf("%d at %s  (%s)", s.Risers, st.InchesMM(s.UnitRise), st.DecimalMM(s.UnitRise))},
 	}
 	for _, f := range s.Flights() {
-		rows = append(rows, []string{"unit run", fmt.Sprintf("%s, %d treads", st.Inches(f.UnitRun), f.Treads)})
 		if len(f.Stringers) > 0 {
 			g := &f.Stringers[0]
-			rows = append(rows, []string{"notch depth, throat", st.InchesMM(g.NotchDepth) + ", " + st.InchesMM(g.Throat)},
+			rows = append(rows, []string{"unit run, treads", fmt.Sprintf("%s, %d", st.Inches(f.UnitRun), f.Treads)},
+				[]string{"header to foot", report.Foot(f, st)}, []string{"notch depth, throat", st.InchesMM(g.NotchDepth) + ", " + st.InchesMM(g.Throat)},
 				[]string{"head plumb cut", st.InchesMM(g.HeadCut)})
 		}
 	}
@@ -77,7 +77,7 @@ func (c cover) numbers() [][]string {
 // outlines are the figures that differ from one stringer to the next.
 func (c cover) outlines(f *layout.Flight) pdfout.Table {
 	st := c.st
-	t := pdfout.Table{Header: []string{"stringer", "stands", "least blank", "stock", "bottom drop", "first riser", "seat"}}
+	t := pdfout.Table{Header: []string{"stringer", "stands", "least blank", "stock", "bottom drop (longer -)", "first riser cut", "seat"}}
 	for i := range f.Stringers {
 		g := &f.Stringers[i]
 		stock := "none sold so long"
@@ -131,31 +131,31 @@ func (c cover) work() pdfout.Flow {
 	var blocks []pdfout.Block
 	for _, f := range c.s.Flights() {
 		blocks = append(blocks, pdfout.Figure{Drawing: views.Elevation(c.s, f, c.st), MaxHeight: 150})
-		for i := range f.Stringers {
-			g := &f.Stringers[i]
-			title := "Cut sequence"
-			if len(f.Stringers) > 1 {
-				title += ", " + g.Name + " (" + g.Where(f.Spec.Stringer.Count) + ")"
-			}
-			blocks = append(blocks, pdfout.Heading{Level: 2, Text: title}, c.steps(f, g))
+		if len(f.Stringers) > 0 {
+			blocks = append(blocks, pdfout.Heading{Level: 2, Text: "Cut sequence"}, c.steps(f))
 		}
-		blocks = append(blocks, pdfout.Heading{Level: 2, Text: "Cut list"}, c.cutList(f))
+		if len(f.Boards) > 0 {
+			blocks = append(blocks, pdfout.Heading{Level: 2, Text: "Cut list"}, c.cutList(f))
+			if notes := report.CutNotes(c.s.Job, f, c.st); len(notes) > 0 {
+				blocks = append(blocks, pdfout.List{Items: notes})
+			}
+		}
 	}
 	return pdfout.Flow{Title: "Cut sequence", Blocks: blocks}
 }
 
-func (c cover) steps(f *layout.Flight, g *layout.Group) pdfout.List {
+func (c cover) steps(f *layout.Flight) pdfout.List {
 	list := pdfout.List{Numbered: true}
-	for _, step := range lesson.CutSequence(c.s, f, g, c.st) {
+	for _, step := range lesson.CutSequence(c.s, f, c.st) {
 		list.Items = append(list.Items, step.Title+". "+step.Text)
 	}
 	return list
 }
 
 func (c cover) cutList(f *layout.Flight) pdfout.Table {
-	t := pdfout.Table{Header: []string{"", "part", "stock or thickness", "ripped to", "length"}, Align: []drawing.Align{drawing.Right}}
-	for _, row := range report.CutList(f, c.st) {
-		t.Rows = append(t.Rows, []string{fmt.Sprint(row.Count), row.Part, row.Stock, row.Ripped, row.Length})
+	t := pdfout.Table{Header: []string{"", "part", "stock or thickness", "ripped to", "length", "steps"}, Align: []drawing.Align{drawing.Right}}
+	for _, row := range report.CutList(c.s.Job, f, c.st) {
+		t.Rows = append(t.Rows, []string{fmt.Sprint(row.Count), row.Part, row.Stock, row.Ripped, row.Length, row.Steps})
 	}
 	return t
 }

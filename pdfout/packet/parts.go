@@ -115,18 +115,22 @@ func pitchBoard(f *layout.Flight, st measure.Style, prefix, suffix string) pdfou
 		Name: prefix + partPitchBoard, Title: "Pitch board" + suffix,
 		Drawing: views.PitchBoard(f, st),
 		Station: "the lower tip",
-		Lay:     "glue to thin plywood, saw to the lines, screw a fence along the long side",
+		Lay:     "glue to thin plywood; saw the two legs, leave a strip beyond the long side; screw a straight fence on that strip, its edge on the line",
 	}
 }
 
 func storyPole(s *layout.Stairway, st measure.Style) pdfout.Part {
 	d := views.StoryPole(s, st)
 	b := d.Bounds()
+	foot := "its foot at 0, on the lower finished floor"
+	if b.Min.X < 0 {
+		foot = "its foot at " + st.InchesMM(b.Min.X) + ", on the floor as it is today; 0 is the floor to come"
+	}
 	return pdfout.Part{
 		Name: partStoryPole, Title: "Story pole",
 		Drawing: d,
 		Station: "the lower finished floor",
-		Lay:     "lay STOCK EDGE on the edge of a straight pole, its foot at 0",
+		Lay:     "lay STOCK EDGE on the edge of a straight pole, " + foot,
 		Stock:   geom.Line(geom.Pt(b.Min.X, 0), geom.Pt(b.Max.X, 0)),
 	}
 }
