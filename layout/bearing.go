@@ -1,17 +1,18 @@
 package layout
 
 import (
+	"fmt"
 	"math"
 
+	"stepoff/layout/stringer"
 	"stepoff/spec"
 	"stepoff/spec/measure"
-	"stepoff/spec/source"
 )
 
 // bearing works out how much of the head plumb cut has header behind it, and
 // refuses a ledger that would hang below its header. Nothing is said where the
 // header was not measured.
-func (f *Flight) bearing(i int, g *Group, job *spec.Job) source.Mistakes {
+func (f *Flight) bearing(g *Group, job *spec.Job) stringer.Refusals {
 	levels := job.Levels
 	if levels.HeaderDepth == nil {
 		return nil
@@ -27,13 +28,13 @@ func (f *Flight) bearing(i int, g *Group, job *spec.Job) source.Mistakes {
 	if g.Ledger == nil {
 		return nil
 	}
-	if ledgerTop := bottom; ledgerTop >= levels.HeaderDepth.MM() {
-		say := measure.Style{Units: job.Units}.FormatMM
-		return source.Mistakes{job.Mistake("stringer.ledger",
-			"the ledger's top would lie %s below the finished upper floor, under the header, whose underside is %s below it; leave the ledger out or frame a deeper header",
-			say(ledgerTop), say(levels.HeaderDepth.MM()))}
+	if bottom < levels.HeaderDepth.MM() {
+		return nil // the ledger's top is where the plumb cut now ends
 	}
-	return nil
+	say := measure.Style{Units: job.Units}.FormatMM
+	return stringer.Refusals{{Key: "stringer.ledger", Message: fmt.Sprintf(
+		"the ledger's top would lie %s below the finished upper floor, under the header, whose underside is %s below it; leave the ledger out or frame a deeper header",
+		say(bottom), say(levels.HeaderDepth.MM()))}}
 }
 
 // LittleContact is the bearing below which a head is said to bear little: the

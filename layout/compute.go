@@ -78,18 +78,26 @@ func (s *Stairway) flight(i, below int, asked *spec.Flight) (*Flight, source.Mis
 	if f.Treads == 0 {
 		return f, nil // one riser and no tread: nothing to cut
 	}
-	return f, f.stringers(i, s.Job)
+	return f, f.stringers(s.Job)
 }
 
 // stringers groups the flight's stringers by their foot levels and lays each
 // outline out.
-func (f *Flight) stringers(i int, job *spec.Job) source.Mistakes {
+func (f *Flight) stringers(job *spec.Job) source.Mistakes {
 	asked := &f.Spec.Stringer
 	if job.Width != nil && asked.Count > 1 {
 		f.Spacing = job.Width.MM() / float64(asked.Count-1)
 	}
 	var bad source.Mistakes
-	refused := map[stringer.Refusal]bool{}
+	blamed := map[string]bool{} // a value is blamed once, however many outlines it spoils
+	refuse := func(refusals stringer.Refusals) {
+		for _, r := range refusals {
+			if !blamed[r.Key] {
+				blamed[r.Key] = true
+				bad = append(bad, job.Mistake(r.Key, "%s", r.Message))
+			}
+		}
+	}
 	for at := range asked.Count {
 		var foot measure.Length
 		if len(asked.FootLevels) > 0 {
@@ -100,17 +108,10 @@ func (f *Flight) stringers(i int, job *spec.Job) source.Mistakes {
 			continue
 		}
 		sawn, refusals := f.request(job, foot).Sawn()
-		for _, r := range refusals {
-			if !refused[r] {
-				refused[r] = true
-				bad = append(bad, job.Mistake(r.Key, "%s", r.Message))
-			}
+		refuse(refusals)
+		if sawn != nil {
+			f.Stringers = append(f.Stringers, Group{Positions: []int{at}, Sawn: sawn, FootLevel: foot})
 		}
-		if sawn == nil {
-			continue
-		}
-		g := Group{Positions: []int{at}, Sawn: sawn, FootLevel: foot}
-		f.Stringers = append(f.Stringers, g)
 	}
 	for k := range f.Stringers {
 		g := &f.Stringers[k]
@@ -119,7 +120,7 @@ func (f *Flight) stringers(i int, job *spec.Job) source.Mistakes {
 			g.Name = fmt.Sprintf("stringer-%d", k+1)
 		}
 		g.StockLength = stockLength(g.LeastBlank, job.Units)
-		bad = append(bad, f.bearing(i, g, job)...)
+		refuse(f.bearing(g, job))
 	}
 	return bad
 }

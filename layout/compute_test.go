@@ -116,6 +116,16 @@ func TestFirstRiserBoardOnASlope(t *testing.T) {
 	t.Error("no first riser board")
 }
 
+// Stringers so short that the seat runs through to the head: the plumb cut
+// differs with the foot, and the text gives each its own.
+func TestShortStringersOnASlope(t *testing.T) {
+	s := compute(t, stair(map[string]string{"levels": `{total_rise: 15"}`, "stairway": `[{flight: {risers: 2, run: 10"}}]`,
+		"stringer": `{stock: 2x12, foot_levels: [1/2", 0, -1/2"]}`}))
+	for i, want := range []float64{5.5, 6, 6.5} {
+		near(t, "head cut", s.Flights()[0].Stringers[i].HeadCut, want)
+	}
+}
+
 // No riser board over the header: the header comes forward by the board's
 // thickness, and so does the plumb cut.
 func TestTopRiserNone(t *testing.T) {

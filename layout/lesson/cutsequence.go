@@ -181,7 +181,7 @@ func (q *sequence) head() {
 	if !q.f.Hung() {
 		below = "the top tread comes level with the finished upper floor"
 	}
-	q.add("Mark the head", "%s. From its end mark plumb down, %s; %s.", top, q.say(g.HeadCut), below)
+	q.add("Mark the head", "%s. From its end mark plumb down, %s; %s.", top, q.headCuts(), below)
 	if g.Ledger != nil {
 		q.add("Notch for the ledger", "At the bottom of the plumb cut mark %s up and %s in for the ledger on edge. Saw this notch by hand.",
 			q.say(g.Ledger.Height), q.say(g.Ledger.Depth))
@@ -190,6 +190,17 @@ func (q *sequence) head() {
 		q.add("See to the head's bearing", "Of the plumb cut %s stands against the header. Use a hanger board, a deeper header, a ledger or stringer hangers; do not trust nails into end grain.",
 			q.little(*g.HeadContact))
 	}
+}
+
+// headCuts gives the plumb cut once where all are alike.
+func (q *sequence) headCuts() string {
+	first := q.say(q.g.HeadCut)
+	for _, g := range q.f.Stringers {
+		if q.say(g.HeadCut) != first {
+			return q.eachMM(func(g *layout.Group) float64 { return g.HeadCut })
+		}
+	}
+	return first
 }
 
 func (q *sequence) little(contact float64) string {

@@ -81,8 +81,10 @@ type (
 		DriftRise mm `json:"drift_rise_mm"`
 	}
 	sawJSON struct {
-		UncutFarFace mm `json:"uncut_far_face_mm"`
-		StopFace     mm `json:"stop_face_mm"`
+		UncutFarFace mm  `json:"uncut_far_face_mm"`
+		StopFace     mm  `json:"stop_face_mm"`
+		LimitRiser   *mm `json:"overcut_limit_riser_mm,omitempty"`
+		LimitTread   *mm `json:"overcut_limit_tread_mm,omitempty"`
 	}
 	boardJSON struct {
 		Part      string `json:"part"`
@@ -115,7 +117,7 @@ func JSON(w io.Writer, s *layout.Stairway, code *rules.Code, findings []check.Fi
 	}
 	for _, e := range s.Elements {
 		if f, ok := e.(*layout.Flight); ok {
-			out.Elements = append(out.Elements, flight(f))
+			out.Elements = append(out.Elements, flight(f, code))
 		}
 	}
 	return encode(w, out)
@@ -134,7 +136,7 @@ func headroom(s *layout.Stairway, code *rules.Code) *headroomJSON {
 	return &headroomJSON{maybe(h.Least), maybe(h.AtX), maybe(h.OpeningNeeded)}
 }
 
-func flight(f *layout.Flight) flightJSON {
+func flight(f *layout.Flight, code *rules.Code) flightJSON {
 	out := flightJSON{
 		Kind: f.Kind(), Name: f.Name, Risers: f.Risers, Treads: f.Treads,
 		UnitRun: mm(f.UnitRun.MM()), TotalRun: mm(f.TotalRun), Pitch: degrees(f.Pitch),
@@ -145,7 +147,7 @@ func flight(f *layout.Flight) flightJSON {
 		CutList:   []boardJSON{},
 	}
 	for i := range f.Stringers {
-		out.Stringers = append(out.Stringers, group(f, &f.Stringers[i]))
+		out.Stringers = append(out.Stringers, group(f, &f.Stringers[i], code))
 	}
 	for _, b := range f.Boards {
 		row := boardJSON{Part: b.Kind.String(), Count: b.Count, First: b.Steps[0], Last: b.Steps[1],
@@ -159,7 +161,7 @@ func flight(f *layout.Flight) flightJSON {
 	return out
 }
 
-func group(f *layout.Flight, g *layout.Group) stringerJSON {
+func group(f *layout.Flight, g *layout.Group, code *rules.Code) stringerJSON {
 	out := stringerJSON{
 		Name: g.Name, Build: f.Spec.Stringer.Build.String(), Count: len(g.Positions), Positions: places(g.Positions),
 		Stock: f.Spec.Stringer.Stock.Name, Width: mm(g.Width), Thickness: mm(g.Thickness),
@@ -168,11 +170,15 @@ func group(f *layout.Flight, g *layout.Group) stringerJSON {
 		HeadContact: maybe(g.HeadContact), LeastBlank: mm(g.LeastBlank),
 		Marks: []mm{}, Outline: points(g.Outline), Roots: points(g.Roots),
 		Square: squareJSON{mm(g.Square.Tongue), mm(g.Square.Blade), mm(g.Square.Drift), mm(g.Square.DriftRise)},
-		Saw:    sawJSON{mm(g.Kerf.FarUncut), mm(g.Saw.StopShort)},
+		Saw:    sawJSON{UncutFarFace: mm(g.Kerf.FarUncut), StopFace: mm(g.Saw.StopShort)},
 	}
 	if g.StockLength > 0 {
 		l := g.StockLength.MM()
 		out.StockLength = maybe(&l)
+	}
+	if l, ok := code.Limit(rules.StringerThroatMin); ok {
+		riser, tread := g.OvercutLimit(l.Length.MM())
+		out.Saw.LimitRiser, out.Saw.LimitTread = maybe(&riser), maybe(&tread)
 	}
 	for _, tip := range g.Tips {
 		out.Marks = append(out.Marks, mm(tip.X))

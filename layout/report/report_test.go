@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -109,6 +110,25 @@ func TestThreeFourFiveJSON(t *testing.T) {
 				t.Errorf("tip %d at %v, want %.4f", k+1, mark, want)
 			}
 		}
+	}
+}
+
+// Where the plumb cuts differ with the foot, each outline has its own.
+func TestShortStringersEachTheirOwn(t *testing.T) {
+	var b bytes.Buffer
+	s := compute(t, "job.yaml", `
+units: imperial
+levels: {total_rise: 15", header_depth: 11 1/4"}
+stairway: [{flight: {risers: 2, run: 10"}}]
+tread: {thickness: 1 1/2"}
+riser: open
+stringer: {stock: 2x12, foot_levels: [1/2", 0, -1/2"]}
+`)
+	if err := report.Text(&b, s, measure.Style{}); err != nil {
+		t.Fatal(err)
+	}
+	if !regexp.MustCompile(`(?m)^  plumb cut at the head +5 1/2 +6 +6 1/2$`).MatchString(b.String()) {
+		t.Errorf("no row with the three plumb cuts:\n%s", b.String())
 	}
 }
 

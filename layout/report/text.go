@@ -206,8 +206,8 @@ func (t *text) shared(f *layout.Flight, g *layout.Group) {
 	past := stringer.OvercutShown(t.st.Units)
 	riser, tread := g.OvercutCost(past)
 	t.row("an overcut of "+bare(past), "takes %s off the throat (riser), %s (tread)", bare(riser), bare(tread))
-	t.row("head", "%s: last tread cut %s, plumb cut %s", headWord(f), bare(g.LastTread), bare(g.HeadCut))
-	if g.HeadContact != nil {
+	t.row("head", "%s: last tread cut %s%s", headWord(f), bare(g.LastTread), t.headCut(f, g))
+	if g.HeadContact != nil && sameHead(f) {
 		t.row("on the header", "%s", t.contact(g))
 	}
 	if g.Ledger != nil {
@@ -216,6 +216,24 @@ func (t *text) shared(f *layout.Flight, g *layout.Group) {
 	if g.Kicker != nil {
 		t.row("kicker notch", "%s high, %s deep, at the front of the seat", bare(g.Kicker.Height), bare(g.Kicker.Depth))
 	}
+}
+
+// sameHead tells whether the heads are alike: on stringers so short that the
+// seat runs through to the head, the plumb cut differs with the foot.
+func sameHead(f *layout.Flight) bool {
+	for _, g := range f.Stringers {
+		if measure.SnapMM(g.HeadCut) != measure.SnapMM(f.Stringers[0].HeadCut) {
+			return false
+		}
+	}
+	return true
+}
+
+func (t *text) headCut(f *layout.Flight, g *layout.Group) string {
+	if !sameHead(f) {
+		return ""
+	}
+	return ", plumb cut " + t.st.BareMM(g.HeadCut)
 }
 
 // own are the figures of the one outline there is.
@@ -253,6 +271,7 @@ func (t *text) side(f *layout.Flight) {
 		{"bottom drop (longer -)", func(g *layout.Group) string { return bare(g.BottomDrop) }},
 		{"first riser cut", func(g *layout.Group) string { return bare(g.FirstRiserCut) }},
 		{"seat", func(g *layout.Group) string { return bare(g.SeatCut) }},
+		{"plumb cut at the head", func(g *layout.Group) string { return bare(g.HeadCut) }},
 		{"least blank", func(g *layout.Group) string { return bare(g.LeastBlank) }},
 		{"stock", func(g *layout.Group) string { return stockLength(g, t.st) }},
 	}

@@ -3,6 +3,8 @@ package stringer
 import (
 	"fmt"
 	"math"
+
+	"stepoff/spec/measure"
 )
 
 // Refusal says why a stringer cannot be built. Key is the job's key that
@@ -24,31 +26,48 @@ const touching = 0.1
 func (s *Sawn) refuse() Refusals {
 	var bad Refusals
 	say := s.Style.FormatMM
+	if s.LeastBlank > measure.Max.MM() || s.HeadX() > measure.Max.MM() {
+		bad.add("levels.total_rise", "the flight comes out longer than a kilometre: look at its rise, its run and its risers")
+		return bad
+	}
 	if s.Throat < touching {
 		bad.add("stringer.stock", "a board %s wide is cut through by notches %s deep; take a wider board", say(s.Width), say(s.NotchDepth))
 		return bad // every other figure hangs on the throat
 	}
 	switch {
-	case s.Tread >= s.Rise:
+	case s.Rise-s.Tread < touching:
 		bad.add("tread.thickness", "a tread %s thick leaves no riser cut in a unit rise of %s", say(s.Tread), say(s.Rise))
+		return bad
 	case s.FirstRiserCut < touching:
 		bad.add("stringer.foot_levels", "the foot bears %s above the finished floor, which leaves no first riser cut under a rise of %s and a tread of %s", say(-s.Below), say(s.Rise), say(s.Tread))
+		return bad
 	case s.SeatCut < touching:
-		bad.add("stringer.foot", "the first riser cut of %s runs out of the board's bottom edge before it reaches the floor: no seat is left; at most %s of flooring may come round this foot", say(s.FirstRiserCut), say(s.Width/math.Cos(s.Pitch)-s.Rise+s.Tread))
-	}
-	if s.LastTread < touching {
-		bad.add("stringer.behind_head", "the last tread cut comes out as %s: what stands behind the head takes the whole run of %s", say(s.LastTread), say(s.Run))
-	} else if s.HeadCut < touching {
+		bad.add("stringer.foot", "the first riser cut of %s runs out of the board's bottom edge before it reaches the floor: no seat is left; the foot may bear at most %s below the finished floor", say(s.FirstRiserCut), say(s.Width/math.Cos(s.Pitch)-s.Rise+s.Tread))
+		return bad
+	case s.LastTread < touching:
+		bad.add("stringer.behind_head", "the last tread cut comes out as %s: what stands at the head takes the whole run of %s", say(s.LastTread), say(s.Run))
+	case s.HeadCut < touching:
 		bad.add("stringer.top_nosing", "the head lies %s past the last full run, beyond the board's bottom edge: no plumb cut is left", say(s.LastTread-s.Run))
 	}
 	s.refuseNotches(&bad)
 	switch w := s.Saw; {
 	case w.Depth < s.Thickness:
 		bad.add("saw.depth", "a blade set %s deep does not reach through stock %s thick; set it %s or more", say(w.Depth), say(s.Thickness), say(s.Thickness))
+	case w.StopShort > s.shortestStop()-touching:
+		bad.add("saw.stop_short", "stopping %s short of the root leaves nothing of a line %s long to saw", say(w.StopShort), say(s.shortestStop()))
 	case w.Depth >= w.Blade/2:
 		bad.add("saw.depth", "a blade of %s cannot reach %s below the shoe: half its diameter is %s", say(w.Blade), say(w.Depth), say(w.Blade/2))
 	}
 	return bad
+}
+
+// shortestStop is the shortest line on which the blade has to stop; any length
+// where there is no root.
+func (s *Sawn) shortestStop() float64 {
+	if s.Notches < 2 {
+		return math.Inf(1)
+	}
+	return math.Min(s.Rise, s.Run)
 }
 
 // refuseNotches holds the kicker's and the ledger's notch against the wood

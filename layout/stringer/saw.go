@@ -48,3 +48,12 @@ func (s *Sawn) OvercutCost(past float64) (riser, tread float64) {
 	sin, cos := math.Sincos(s.Pitch)
 	return past * cos, past * sin
 }
+
+// OvercutLimit returns how far past the root an overcut may run, along the riser
+// line and along the tread line, before the throat is down to the least allowed;
+// 0 where it is already.
+func (s *Sawn) OvercutLimit(leastThroat float64) (riser, tread float64) {
+	spare := math.Max(0, s.Throat-leastThroat)
+	sin, cos := math.Sincos(s.Pitch)
+	return spare / cos, spare / sin
+}

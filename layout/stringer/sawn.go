@@ -60,6 +60,10 @@ func (r Request) Sawn() (*Sawn, Refusals) {
 	} else {
 		s.SeatCut, s.HeadCut = seat, topLevel-s.bottomEdgeY(headX)
 	}
+	// Going up or along the run never goes down the board, so the heel has the
+	// least s of all corners and the top of the head plumb cut the greatest.
+	s.s0 = s.along(s.heel)
+	s.LeastBlank = s.along(geom.Pt(headX, topLevel)) - s.s0
 	if bad := s.refuse(); len(bad) > 0 {
 		return nil, bad
 	}
@@ -96,11 +100,6 @@ func (s *Sawn) layOut() {
 	headX := s.HeadX()
 	_, topLevel := s.Tip(s.Notches)
 	headFoot := geom.Pt(headX, topLevel-s.HeadCut)
-
-	// Going up or along the run never goes down the board, so the heel has the
-	// least s of all corners and the top of the head plumb cut the greatest.
-	s.s0 = s.along(heel)
-	s.LeastBlank = s.along(geom.Pt(headX, topLevel)) - s.s0
 
 	at := heel
 	outline := s.footCorners()

@@ -138,6 +138,18 @@ func TestOvercutCost(t *testing.T) {
 	}
 }
 
+// The 3-4-5 stair's throat of 5 1/4 has 1/4 to spare over 5: 1/4 / (4/5) along a
+// riser line, 1/4 / (3/5) along a tread line.
+func TestOvercutLimit(t *testing.T) {
+	s := mustSawn(t, stair345())
+	riser, tread := s.OvercutLimit(5 * in)
+	check(t, "riser line", riser, 0.3125)
+	check(t, "tread line", tread, 0.25/0.6)
+	if riser, tread := s.OvercutLimit(5.5 * in); riser != 0 || tread != 0 {
+		t.Errorf("no throat to spare, yet an overcut of %g and %g is allowed", riser, tread)
+	}
+}
+
 // Kicker and ledger change the outline and no other figure.
 func TestNotchesForPlateAndLedger(t *testing.T) {
 	plain := mustSawn(t, stair345())
@@ -170,6 +182,8 @@ func TestRefusals(t *testing.T) {
 		{"foot too low", "stringer.foot", func(r *Request) { r.Below = 9 * in }},
 		{"blade too shallow", "saw.depth", func(r *Request) { r.Saw.Depth = 1.25 * in }},
 		{"blade too deep", "saw.depth", func(r *Request) { r.Saw.Depth = 3.625 * in }},
+		{"stopped before it begins", "saw.stop_short", func(r *Request) { r.Saw.StopShort = 7.5 * in }},
+		{"a kilometre of stair", "levels.total_rise", func(r *Request) { r.Run, r.LastTread = 1e9, 1e9 }},
 		{"kicker too high", "stringer.kicker", func(r *Request) { r.Kicker = &Block{6 * in, 1 * in} }},
 		{"kicker too deep", "stringer.kicker", func(r *Request) { r.Kicker = &Block{1 * in, 11 * in} }},
 		{"ledger too high", "stringer.ledger", func(r *Request) { r.Ledger = &Block{7.25 * in, 1.5 * in} }},
@@ -211,16 +225,23 @@ func anyRequest(t *rapid.T) Request {
 
 // Properties of every stringer that is not refused.
 func TestProperties(t *testing.T) {
+	built := 0
 	rapid.Check(t, func(t *rapid.T) {
-		s, bad := anyRequest(t).Sawn()
+		r := anyRequest(t)
+		s, bad := r.Sawn()
 		if len(bad) > 0 {
 			return
+		}
+		built++
+		notches := r.Risers
+		if !r.Flush {
+			notches-- // the top tread is one rise below the floor
 		}
 		if got := s.Throat + s.NotchDepth; math.Abs(got-s.Width) > 1e-9 {
 			t.Fatalf("throat + notch depth = %g, the board is %g wide", got, s.Width)
 		}
-		if len(s.Tips) != s.Request.Notches() || len(s.Roots) != len(s.Tips)-1 {
-			t.Fatalf("%d tips, %d roots for %d notches", len(s.Tips), len(s.Roots), s.Request.Notches())
+		if s.Notches != notches || len(s.Tips) != notches || len(s.Roots) != len(s.Tips)-1 {
+			t.Fatalf("%d tips, %d roots for %d notches", len(s.Tips), len(s.Roots), notches)
 		}
 		for k := 1; k < len(s.Tips); k++ {
 			if got := s.Tips[k].X - s.Tips[k-1].X; math.Abs(got-s.Step) > 1e-9 {
@@ -252,6 +273,9 @@ func TestProperties(t *testing.T) {
 			}
 		}
 	})
+	if built < 30 {
+		t.Errorf("only %d of the random stairs could be built: too few to say anything", built)
+	}
 }
 
 func onCut(s *Sawn, p, q geom.Point) bool {

@@ -21,7 +21,7 @@ const floorShown = 0.12
 // Elevation draws the flight from the side, treads, riser boards and floors
 // with it, and dimensions what a framer builds by.
 func Elevation(s *layout.Stairway, f *layout.Flight, st measure.Style) *drawing.Drawing {
-	d := &drawing.Drawing{Name: f.Name + "-elevation", Title: "Side elevation"}
+	d := &drawing.Drawing{Name: f.Name + "-elevation", Title: title(f)}
 	e := elevation{d: d, s: s, f: f, st: st}
 	e.floors()
 	e.boards()
@@ -33,6 +33,14 @@ func Elevation(s *layout.Stairway, f *layout.Flight, st measure.Style) *drawing.
 	return d
 }
 
+// title says which stringer is drawn where they are not all alike.
+func title(f *layout.Flight) string {
+	if len(f.Stringers) < 2 {
+		return "Side elevation"
+	}
+	return "Side elevation, " + f.Stringers[0].Name + " (" + f.Stringers[0].Where(f.Spec.Stringer.Count) + ")"
+}
+
 type elevation struct {
 	d  *drawing.Drawing
 	s  *layout.Stairway
@@ -40,7 +48,7 @@ type elevation struct {
 	st measure.Style
 }
 
-func (e elevation) say(mm float64) string { return e.st.FormatMM(mm) }
+func (e elevation) say(mm float64) string { return e.st.InchesMM(mm) }
 
 // headX is where the head plumb cut stands; the end of the run where nothing
 // is cut.
@@ -120,7 +128,7 @@ func (e elevation) boards() {
 			}
 			x := float64(k-1) * run
 			if k > e.f.Treads {
-				x = e.headX()
+				x = e.header()
 			}
 			e.box(x-b, bottom, x, bottom+board.Depth)
 		}
@@ -149,7 +157,7 @@ func (e elevation) dimensions() {
 	d, f := e.d, e.f
 	total := f.EndLevel - f.StartLevel
 	right := e.header() + 2*floorShown*e.s.TotalRise.MM()
-	d.Dim(drawing.Vertical, geom.Pt(right, 0), geom.Pt(right, total), 4*dimRow, "total rise "+e.say(total))
+	d.Dim(drawing.Vertical, geom.Pt(right, 0), geom.Pt(right, total), 4*dimRow, "total rise "+e.st.FormatMM(total))
 	if len(f.Stringers) == 0 {
 		return
 	}

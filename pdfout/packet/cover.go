@@ -67,8 +67,7 @@ func (c cover) numbers() [][]string {
 		if len(f.Stringers) > 0 {
 			g := &f.Stringers[0]
 			rows = append(rows, []string{"unit run, treads", fmt.Sprintf("%s, %d", st.Inches(f.UnitRun), f.Treads)},
-				[]string{"header to foot", report.Foot(f, st)}, []string{"notch depth, throat", st.InchesMM(g.NotchDepth) + ", " + st.InchesMM(g.Throat)},
-				[]string{"head plumb cut", st.InchesMM(g.HeadCut)})
+				[]string{"header to foot", report.Foot(f, st)}, []string{"notch depth, throat", st.InchesMM(g.NotchDepth) + ", " + st.InchesMM(g.Throat)})
 		}
 	}
 	return append(rows, []string{"how figures are printed", report.Legend(st)})
@@ -77,7 +76,7 @@ func (c cover) numbers() [][]string {
 // outlines are the figures that differ from one stringer to the next.
 func (c cover) outlines(f *layout.Flight) pdfout.Table {
 	st := c.st
-	t := pdfout.Table{Header: []string{"stringer", "stands", "least blank", "stock", "bottom drop (longer -)", "first riser cut", "seat"}}
+	t := pdfout.Table{Header: []string{"stringer", "stands", "least blank", "stock", "bottom drop (longer -)", "first riser cut", "seat", "plumb cut"}}
 	for i := range f.Stringers {
 		g := &f.Stringers[i]
 		stock := "none sold so long"
@@ -85,7 +84,7 @@ func (c cover) outlines(f *layout.Flight) pdfout.Table {
 			stock = fmt.Sprintf("%d of %s", len(g.Positions), st.Format(g.StockLength))
 		}
 		t.Rows = append(t.Rows, []string{g.Name, g.Where(f.Spec.Stringer.Count), st.InchesMM(g.LeastBlank), stock,
-			st.InchesMM(g.BottomDrop), st.InchesMM(g.FirstRiserCut), st.InchesMM(g.SeatCut)})
+			st.InchesMM(g.BottomDrop), st.InchesMM(g.FirstRiserCut), st.InchesMM(g.SeatCut), st.InchesMM(g.HeadCut)})
 	}
 	return t
 }
