@@ -51,6 +51,11 @@ const (
 	Nosing
 )
 
+// Parts are all of them.
+var Parts = []Part{Riser, Tread, Nosing}
+
+func (p Part) String() string { return [...]string{"riser", "run", "nosing"}[p] }
+
 // steps sets the measurements step by step and says what is wrong with each. A
 // riser or a tread by itself, and two neighbours, are held against the rules by
 // themselves: what fails alone is at fault.
@@ -75,9 +80,9 @@ func (in *Inspection) steps(st measure.Style) []Step {
 	}
 	f := faults{in, st, steps}
 	f.alone()
-	f.together(a.Risers, Riser, "riser", rules.RiserVariation, rules.RiserVariationAdjacent, rules.RiserDeviation)
-	f.together(a.Treads, Tread, "run", rules.RunVariation, rules.RunVariationAdjacent, rules.RunDeviation)
-	f.together(a.Nosings, Nosing, "nosing", rules.NosingVariation, "", "")
+	f.together(a.Risers, Riser, rules.RiserVariation, rules.RiserVariationAdjacent, rules.RiserDeviation)
+	f.together(a.Treads, Tread, rules.RunVariation, rules.RunVariationAdjacent, rules.RunDeviation)
+	f.together(a.Nosings, Nosing, rules.NosingVariation, "", "")
 	return steps
 }
 
@@ -143,16 +148,16 @@ func (f faults) beyond(found check.Finding) string {
 // together finds which of a flight's lengths stand out: those outside the band
 // that the code's variation allows and that holds the most of them; neighbours
 // too far apart, told at the upper one; and what is too far off the mean.
-func (f faults) together(lengths []measure.Length, on Part, one string, spread, adjacent, deviation rules.Key) {
-	rule := one + "-variation"
+func (f faults) together(lengths []measure.Length, on Part, spread, adjacent, deviation rules.Key) {
+	rule := on.String() + "-variation"
 	if l, ok := f.in.Code.Limit(spread); ok && len(lengths) > 0 {
 		low := band(lengths, l.Length)
 		for k, v := range lengths {
 			switch {
 			case v < low:
-				f.outside(k, rule, on, one+" "+less(on))
+				f.outside(k, rule, on, on.String()+" "+less(on))
 			case v > low+l.Length:
-				f.outside(k, rule, on, one+" "+more(on))
+				f.outside(k, rule, on, on.String()+" "+more(on))
 			}
 		}
 	}
@@ -160,9 +165,9 @@ func (f faults) together(lengths []measure.Length, on Part, one string, spread, 
 		for k := 1; k < len(lengths); k++ {
 			switch apart := lengths[k] - lengths[k-1]; {
 			case apart > l.Length:
-				f.add(k, rule, on, "%s %s more than %d", one, f.st.Inches(apart), k)
+				f.add(k, rule, on, "%s %s more than %d", on, f.st.Inches(apart), k)
 			case -apart > l.Length:
-				f.add(k, rule, on, "%s %s less than %d", one, f.st.Inches(-apart), k)
+				f.add(k, rule, on, "%s %s less than %d", on, f.st.Inches(-apart), k)
 			}
 		}
 	}
@@ -170,7 +175,7 @@ func (f faults) together(lengths []measure.Length, on Part, one string, spread, 
 		n := measure.Length(len(lengths))
 		for k, v := range lengths {
 			if off := v*n - sum(lengths); off.Abs() > l.Length*n {
-				f.add(k, rule, on, "%s %s off the mean", one, f.st.InchesMM(off.Abs().MM()/float64(n)))
+				f.add(k, rule, on, "%s %s off the mean", on, f.st.InchesMM(off.Abs().MM()/float64(n)))
 			}
 		}
 	}

@@ -181,10 +181,11 @@ func PunchNotes(in *asbuilt.Inspection, st measure.Style) (notes []string) {
 
 // off is a difference from the mean with its sign.
 func off(mm float64, st measure.Style) string {
-	if mm > 0 && st.BareMM(mm) != "0" {
-		return "+" + st.BareMM(mm)
+	text := st.BareMM(mm)
+	if mm > 0 && !strings.HasPrefix(text, "0") {
+		return "+" + text
 	}
-	return st.BareMM(mm)
+	return text
 }
 
 // padNote says what a pad is; common practice.

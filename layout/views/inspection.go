@@ -100,14 +100,16 @@ func (v *inspection) steps() {
 // behind the riser, under the tread, under the nosing.
 func (v *inspection) mark(k int, s asbuilt.Step) {
 	at := v.nosings[k]
-	for part, box := range [...]geom.Box{
+	boxes := [...]geom.Box{
 		asbuilt.Riser:  {Min: geom.Pt(v.faces[k], v.foot(k)), Max: geom.Pt(v.faces[k]+v.box, at.Y)},
 		asbuilt.Tread:  {Min: geom.Pt(at.X, at.Y-v.box), Max: geom.Pt(v.end(k), at.Y)},
 		asbuilt.Nosing: {Min: geom.Pt(at.X-v.box, at.Y-v.box), Max: at},
-	} {
-		if !s.AtFault(asbuilt.Part(part)) {
+	}
+	for _, part := range asbuilt.Parts {
+		if !s.AtFault(part) {
 			continue
 		}
+		box := boxes[part]
 		v.d.Add(drawing.Path{Layer: drawing.Mark, Path: geom.Rect(box), Fill: fault})
 		v.d.Line(drawing.Mark, box.Min, box.Max)
 		v.d.Line(drawing.Mark, geom.Pt(box.Min.X, box.Max.Y), geom.Pt(box.Max.X, box.Min.Y))
@@ -120,17 +122,14 @@ func (v *inspection) mark(k int, s asbuilt.Step) {
 func (v *inspection) say(k int, s asbuilt.Step) {
 	at, rise := v.nosings[k], v.in.MeanRise
 	v.d.Text(geom.Pt((at.X+v.end(k))/2, at.Y+aside*rise+s.Pad.MM()), drawing.Small, drawing.Middle, fmt.Sprint(s.Number))
-	var words []string
-	for _, f := range s.Faults {
-		words = append(words, f.Text)
-	}
+	words := wrong(s)
 	if s.Pad > 0 {
 		words = append(words, "pad "+v.st.Inches(s.Pad))
 	}
 	if len(words) == 0 {
 		return
 	}
-	said := fmt.Sprintf("%d: %s", s.Number, strings.Join(words, "; "))
+	said := fmt.Sprintf("%d: %s", s.Number, strings.Join(words, ", "))
 	if n := len(v.nosings); n > shortFlight && k < n/2 {
 		v.d.Text(geom.Pt(v.faces[k]+v.box+2*aside*rise, at.Y-labelDrop*rise), drawing.Small, drawing.Left, said)
 		return
@@ -142,6 +141,20 @@ func (v *inspection) say(k int, s asbuilt.Step) {
 	}
 	v.d.Line(drawing.Thin, geom.Pt(v.faces[k], y), geom.Pt(to, y))
 	v.d.Text(geom.Pt(to-aside*rise, y-aside*rise), drawing.Small, drawing.Right, said)
+}
+
+// wrong says what is wrong with a step: its one fault, or which parts have some,
+// since the drawing has no room for more.
+func wrong(s asbuilt.Step) (words []string) {
+	if len(s.Faults) == 1 {
+		return []string{s.Faults[0].Text}
+	}
+	for _, part := range asbuilt.Parts {
+		if s.AtFault(part) {
+			words = append(words, part.String())
+		}
+	}
+	return words
 }
 
 func (v *inspection) dimensions() {

@@ -2,6 +2,7 @@ package views_test
 
 import (
 	"bytes"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -130,15 +131,16 @@ func TestInspectionShowsWhatIsMeasuredAndWhatIsWrong(t *testing.T) {
 			}) {
 				t.Fatalf("the pad on tread %d is not drawn", s.Number)
 			}
-			for _, part := range []asbuilt.Part{asbuilt.Riser, asbuilt.Tread, asbuilt.Nosing} {
+			for _, part := range asbuilt.Parts {
 				if s.AtFault(part) {
 					boxes++
 				}
-			}
-			for _, f := range s.Faults {
-				if !says(d, f.Text) {
-					t.Fatalf("step %d: %s is not told", s.Number, f.Text)
+				if s.AtFault(part) && !says(d, fmt.Sprintf("%d: ", s.Number), part.String()) {
+					t.Fatalf("step %d: that its %s is at fault is not told", s.Number, part)
 				}
+			}
+			if len(s.Faults) == 1 && !says(d, fmt.Sprintf("%d: %s", s.Number, s.Faults[0].Text)) {
+				t.Fatalf("step %d: %s is not told", s.Number, s.Faults[0].Text)
 			}
 			if s.Tread != nil {
 				x += s.Tread.MM()
@@ -170,9 +172,14 @@ func filled(d *drawing.Drawing, layer drawing.Layer) (all []geom.Box) {
 	return all
 }
 
-func says(d *drawing.Drawing, words string) bool {
+// says tells whether a line of writing begins with words and holds some others.
+func says(d *drawing.Drawing, begins string, holds ...string) bool {
 	return slices.ContainsFunc(d.Items, func(it drawing.Item) bool {
 		text, ok := it.(drawing.Text)
-		return ok && strings.Contains(text.Text, words)
+		ok = ok && strings.HasPrefix(text.Text, begins)
+		for _, words := range holds {
+			ok = ok && strings.Contains(text.Text, words)
+		}
+		return ok
 	})
 }
