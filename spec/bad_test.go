@@ -65,9 +65,7 @@ func wanted(t *testing.T, text string) map[int][]string {
 	want := map[int][]string{}
 	for i, line := range strings.Split(text, "\n") {
 		if m := wantForm.FindStringSubmatch(line); m != nil {
-			for _, words := range strings.Split(m[1][1:len(m[1])-1], `" "`) {
-				want[i+1] = append(want[i+1], words)
-			}
+			want[i+1] = append(want[i+1], strings.Split(m[1][1:len(m[1])-1], `" "`)...)
 		} else if strings.Contains(line, "# want") {
 			t.Errorf("line %d: cannot read what is wanted: %s", i+1, line)
 		}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"stepoff/spec/lumber"
+	"stepoff/spec/source"
 )
 
 // Key is one key of the job file. The table of them is what the loader knows,
@@ -199,8 +200,12 @@ func below(path string) []string {
 
 // keysBelow is below, with a hint for a key that stands at the wrong place.
 func keysBelow(path string) (names []string, hint func(key string) string) {
-	return below(path), func(key string) string {
+	names = below(path)
+	return names, func(key string) string {
 		where := ""
+		if source.DidYouMean(key, names) != "" {
+			return "" // misspelt here, rather than misplaced
+		}
 		for _, k := range keys {
 			parent, name := split(k.Path)
 			switch inside := strings.HasPrefix(parent, path+"."); {

@@ -1,6 +1,10 @@
 package spec
 
-import "stepoff/spec/measure"
+import (
+	"fmt"
+
+	"stepoff/spec/measure"
+)
 
 // readPaper reads what the sheets are printed on.
 func readPaper(top group) Paper {
@@ -20,13 +24,27 @@ func readPaper(top group) Paper {
 		return p
 	}
 	p.Size = size
-	if left := p.Size.Width - 2*p.Margin - p.Overlap; left < leastSheet {
-		style := measure.Style{Units: top.units}
-		g.blame("margin", "overlap", "size").Mistake("paper: two margins and an overlap leave %s of %s; leave at least %s", style.Inches(left), style.Inches(p.Size.Width), style.Inches(leastSheet))
+	if err := p.Check(top.units); err != nil {
+		g.blame("margin", "overlap", "size").Mistake("paper: %s", err)
+		return p
 	}
 	return p
 }
 
-// leastSheet is what a sheet must show of a drawing besides what it shares with
-// its neighbour: room for the marks and the figures that place it.
-const leastSheet = 2 * measure.Inch
+// leastPrintable is what must be left of the paper inside its margins, both
+// ways: room for the rulers and the title block besides the drawing.
+const leastPrintable = 90 * measure.Millimetre
+
+// Check tells why nothing can be printed on the paper, or nil. Lengths are
+// printed in the given units.
+func (p Paper) Check(units measure.Units) error {
+	say := measure.Style{Units: units}.Inches
+	short := p.Size.Width - 2*p.Margin
+	switch {
+	case short < leastPrintable:
+		return fmt.Errorf("two margins of %s leave %s of %s; leave at least %s", say(p.Margin), say(short), say(p.Size.Width), say(leastPrintable))
+	case 3*p.Overlap > short:
+		return fmt.Errorf("an overlap of %s takes more than a third of the %s inside the margins; take a smaller one", say(p.Overlap), say(short))
+	}
+	return nil
+}

@@ -134,7 +134,7 @@ func tell(w io.Writer, err error) int {
 		fmt.Fprintf(w, "usage: %s\n", usage(wrong.command))
 		return statusMistake
 	case !errors.As(err, &failed):
-		failed = mistake(err.Error())
+		failed = &failure{status: statusReadWrite, text: err.Error()} // nothing the job or the line could help
 	}
 	failed.print(w)
 	return failed.status

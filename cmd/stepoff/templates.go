@@ -47,6 +47,10 @@ func runTemplates(std streams, l *line) error {
 	}
 	if given {
 		job.Paper.Size = paper
+		if err := job.Paper.Check(job.Units); err != nil {
+			l.mistake("--paper: " + err.Error())
+			return l.err()
+		}
 	}
 	date, err := created(job)
 	if err != nil {

@@ -11,6 +11,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"stepoff/layout"
 	"stepoff/layout/check"
 	"stepoff/layout/report"
@@ -105,12 +107,71 @@ func TestThreeFourFiveJSON(t *testing.T) {
 		if c.lowerFinish != "0" {
 			continue
 		}
+		testKeys(t, b.Bytes())
 		for k, mark := range flight.Stringers[0]["marks_mm"].([]any) {
 			if want := (3.6 + 12.5*float64(k)) * in; math.Abs(mark.(float64)-want) > 1e-4 {
 				t.Errorf("tip %d at %v, want %.4f", k+1, mark, want)
 			}
 		}
 	}
+}
+
+// testKeys holds the names scripts rest on, in their order.
+func testKeys(t *testing.T, text []byte) {
+	t.Helper()
+	top, values := object(t, text)
+	elements := array(t, values["elements"])
+	flight, inFlight := object(t, elements[0])
+	stringer, inStringer := object(t, array(t, inFlight["stringers"])[0])
+	saw, _ := object(t, inStringer["saw"])
+	square, _ := object(t, inStringer["square"])
+	for _, c := range []struct {
+		of   string
+		have []string
+		want string
+	}{
+		{"the layout", top, "format job code total_rise_mm risers unit_rise_mm elements findings"},
+		{"a flight", flight, "kind name risers treads unit_run_mm total_run_mm pitch_deg start_level_mm end_level_mm plan tread_levels_mm stringers cut_list"},
+		{"a stringer", stringer, "name build count positions stock width_mm thickness_mm step_mm notch_depth_mm throat_mm bottom_drop_mm first_riser_cut_mm last_tread_cut_mm seat_cut_mm head_cut_mm least_blank_mm stock_length_mm marks_mm outline_mm roots_mm square saw"},
+		{"a square", square, "tongue_mm blade_mm drift_mm drift_rise_mm"},
+		{"a saw under a code without a throat limit", saw, "uncut_far_face_mm stop_face_mm"},
+	} {
+		if diff := cmp.Diff(strings.Fields(c.want), c.have); diff != "" {
+			t.Errorf("keys of %s (-want +have):\n%s", c.of, diff)
+		}
+	}
+}
+
+// object returns the keys of a JSON object in their order, and its values.
+func object(t *testing.T, text []byte) (keys []string, values map[string]json.RawMessage) {
+	t.Helper()
+	if err := json.Unmarshal(text, &values); err != nil {
+		t.Fatal(err)
+	}
+	dec := json.NewDecoder(bytes.NewReader(text))
+	if _, err := dec.Token(); err != nil {
+		t.Fatal(err)
+	}
+	for dec.More() {
+		key, err := dec.Token()
+		if err != nil {
+			t.Fatal(err)
+		}
+		keys = append(keys, key.(string))
+		var skipped json.RawMessage
+		if err := dec.Decode(&skipped); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return keys, values
+}
+
+func array(t *testing.T, text []byte) (values []json.RawMessage) {
+	t.Helper()
+	if err := json.Unmarshal(text, &values); err != nil || len(values) == 0 {
+		t.Fatalf("no list: %v", err)
+	}
+	return values
 }
 
 // Where the plumb cuts differ with the foot, each outline has its own.

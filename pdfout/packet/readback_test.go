@@ -96,8 +96,9 @@ func (p printed) all(layers ...string) []pdftest.Path {
 	return out
 }
 
-// print prints one part of a job on the paper.
-func print(t *testing.T, s *layout.Stairway, part string, size string, margin measure.Length) printed {
+// print prints a part of a job on the paper: one set for each of its drawings,
+// a stringer's outlines in their order.
+func print(t *testing.T, s *layout.Stairway, part string, size string, margin measure.Length) []printed {
 	t.Helper()
 	on := s.Job.Paper
 	paperSize, err := spec.ParsePaperSize(size, measure.Imperial)
@@ -110,15 +111,25 @@ func print(t *testing.T, s *layout.Stairway, part string, size string, margin me
 	if err := Write(&b, s, Options{Parts: []string{part}, Paper: on, Style: st}); err != nil {
 		t.Fatal(err)
 	}
+	file := pdftest.MustRead(t, b.Bytes())
 	parts, err := choose(s, st, []string{part})
 	if err != nil {
 		t.Fatal(err)
 	}
-	tiling, err := pdfout.Plan(parts[0], paper(on), s.Job.Units)
-	if err != nil {
-		t.Fatal(err)
+	var all []printed
+	first := 1 // after the cover
+	for _, p := range parts {
+		tiling, err := pdfout.Plan(p, paper(on), st.Units)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all = append(all, printed{tiling, file, b.Bytes(), first})
+		first += len(tiling.Sheets)
 	}
-	return printed{tiling, pdftest.MustRead(t, b.Bytes()), b.Bytes(), 1}
+	if first != len(file.Pages) {
+		t.Fatalf("%d pages for a cover and %d sheets", len(file.Pages), first-1)
+	}
+	return all
 }
 
 // outline is a stringer's outline as edges of the template: q runs down.
@@ -132,20 +143,19 @@ func outline(g *layout.Group) []geom.Edge {
 }
 
 // Read back from one page of a roll, 12 in wide and 11 1/4 in wide without a
-// margin, every edge of the outline stands at true size; an independent reader
-// finds the same lines.
+// margin, every edge of every outline stands at true size.
 func TestOutlineOnARoll(t *testing.T) {
 	for name, s := range jobs(t) {
-		g := &s.Flights()[0].Stringers[0]
-		part := "stringer"
 		for size, margin := range map[string]measure.Length{`roll 12"`: measure.Inch / 4, `roll 11 1/4"`: 0} {
-			p := print(t, s, part, size, margin)
-			if got := len(p.tiling.Sheets); got != 1 {
-				t.Errorf("%s on %s: %d sheets, want one", name, size, got)
-				continue
-			}
-			if err := pdftest.Missing(outline(g), p.sheet(0, "Cut", "Lumber"), trueSize); err != nil {
-				t.Errorf("%s on %s: %v", name, size, err)
+			for i, p := range print(t, s, "stringer", size, margin) {
+				g := &s.Flights()[0].Stringers[i]
+				if got := len(p.tiling.Sheets); got != 1 {
+					t.Errorf("%s, %s on %s: %d sheets, want one", name, g.Name, size, got)
+					continue
+				}
+				if err := pdftest.Missing(outline(g), p.sheet(0, "Cut", "Lumber"), trueSize); err != nil {
+					t.Errorf("%s, %s on %s: %v", name, g.Name, size, err)
+				}
 			}
 		}
 	}
@@ -155,27 +165,28 @@ func TestOutlineOnARoll(t *testing.T) {
 // cut is there that is not the stringer's.
 func TestOutlineFromLetterSheets(t *testing.T) {
 	for name, s := range jobs(t) {
-		g := &s.Flights()[0].Stringers[0]
-		p := print(t, s, "stringer", "letter", measure.Inch/4)
-		var cuts, lines []geom.Edge
-		for _, e := range outline(g) {
-			if !onStockEdge(g, e) {
-				cuts = append(cuts, e)
+		for k, p := range print(t, s, "stringer", "letter", measure.Inch/4) {
+			g := &s.Flights()[0].Stringers[k]
+			var cuts, lines []geom.Edge
+			for _, e := range outline(g) {
+				if !onStockEdge(g, e) {
+					cuts = append(cuts, e)
+				}
 			}
-		}
-		for _, c := range g.Cuts {
-			lines = append(lines, geom.Line(geom.Pt(c.From.X, -c.From.Y), geom.Pt(c.To.X, -c.To.Y)))
-		}
-		drawn := p.all("Cut")
-		if err := pdftest.Missing(append(cuts, lines...), drawn, trueSize); err != nil {
-			t.Errorf("%s: %v", name, err)
-		}
-		if err := pdftest.Extra(drawn, lines, trueSize); err != nil {
-			t.Errorf("%s: %v", name, err)
-		}
-		for i := range p.tiling.Sheets {
-			if len(p.sheet(i, "Cut", "Mark")) == 0 {
-				t.Errorf("%s: sheet %s shows no cut and no mark", name, p.tiling.Sheets[i].Name)
+			for _, c := range g.Cuts {
+				lines = append(lines, geom.Line(geom.Pt(c.From.X, -c.From.Y), geom.Pt(c.To.X, -c.To.Y)))
+			}
+			drawn := p.all("Cut")
+			if err := pdftest.Missing(append(cuts, lines...), drawn, trueSize); err != nil {
+				t.Errorf("%s, %s: %v", name, g.Name, err)
+			}
+			if err := pdftest.Extra(drawn, lines, trueSize); err != nil {
+				t.Errorf("%s, %s: %v", name, g.Name, err)
+			}
+			for i := range p.tiling.Sheets {
+				if len(p.sheet(i, "Cut", "Mark")) == 0 {
+					t.Errorf("%s, %s: sheet %s shows no cut and no mark", name, g.Name, p.tiling.Sheets[i].Name)
+				}
 			}
 		}
 	}
@@ -190,7 +201,7 @@ func onStockEdge(g *layout.Group, e geom.Edge) bool {
 // every cut where that reader finds it.
 func TestIndependentReaderAgrees(t *testing.T) {
 	for name, s := range jobs(t) {
-		p := print(t, s, "stringer", "letter", measure.Inch/4)
+		p := print(t, s, "stringer", "letter", measure.Inch/4)[0]
 		traced := pdftest.Trace(t, p.bytes)
 		for i := range p.tiling.Sheets {
 			page := p.first + i
@@ -252,18 +263,13 @@ func TestSet(t *testing.T) {
 		if !bytes.Equal(b.Bytes(), again.Bytes()) {
 			t.Errorf("%s: two sets of one job differ", name)
 		}
-
-		p := print(t, s, "pitch-board", "letter", measure.Inch/4)
-		if got, want := len(p.file.Pages), 1+len(p.tiling.Sheets); got != want {
-			t.Errorf("%s: %d pages for %d sheets of a part, want one cover", name, got, want-1)
-		}
 	}
 }
 
 // The story pole has every finished tread and every tread cut, at its height.
 func TestStoryPole(t *testing.T) {
 	for name, s := range jobs(t) {
-		p := print(t, s, "story-pole", `roll 12"`, measure.Inch/4)
+		p := print(t, s, "story-pole", `roll 12"`, measure.Inch/4)[0]
 		lines := p.all("Cut")
 		for _, level := range s.Flights()[0].TreadLevels {
 			for _, x := range []float64{level, level - s.Job.Tread.Thickness.MM()} {

@@ -147,6 +147,10 @@ func DidYouMean(word string, known []string) string {
 	word = strings.ToLower(word)
 	best, fewest := "", len(word)+1
 	for _, k := range known {
+		// One word grown from the other: flushed, ris.
+		if short, long := min(k, word), max(k, word); len(short) >= 3 && len(short) >= len(long)-2 && strings.HasPrefix(long, short) && len(long)-len(short) < fewest {
+			best, fewest = k, len(long)-len(short)
+		}
 		if wrong := smetrics.WagnerFischer(word, k, 1, 1, 1); wrong < fewest && 3*wrong <= len(k) && (wrong < 2 || k[0] == word[0]) {
 			best, fewest = k, wrong
 		}
