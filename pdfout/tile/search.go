@@ -96,7 +96,7 @@ func (s *search) rowPlaces() []float64 {
 		}
 	}
 	slices.Sort(corners)
-	corners = slices.CompactFunc(corners, func(a, b float64) bool { return b-a < Slack })
+	corners = slices.CompactFunc(corners, func(a, b float64) bool { return math.Abs(a-b) < Slack })
 	corners = thin(corners, min(mostCorners, max(leastCorners, edgesTimesPlaces/len(s.edges))))
 	// The plain grids: first row at the bottom, last row at the top.
 	n := s.rowCount(top)
@@ -222,7 +222,7 @@ func (s *search) columns(y float64, rows [][]span) *grid {
 		}
 	}
 	slices.Sort(places)
-	places = slices.CompactFunc(places, func(a, b float64) bool { return b-a < Slack/2 })
+	places = slices.CompactFunc(places, func(a, b float64) bool { return math.Abs(a-b) < Slack/2 })
 	best := &grid{size: s.size, pitch: s.pitch}
 	fewest := math.MaxInt
 	for _, x := range thin(places, mostColumnPlaces) {
