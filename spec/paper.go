@@ -31,6 +31,16 @@ func readPaper(top group) Paper {
 	return p
 }
 
+// DefaultPaper is the paper of a job that does not name any.
+func DefaultPaper() Paper {
+	length := func(name string) measure.Length {
+		l, _ := measure.Parse(table["paper."+name].Default, measure.Undeclared) // held by a test
+		return l
+	}
+	size, _ := ParsePaperSize(table["paper.size"].Default, measure.Undeclared)
+	return Paper{Size: size, Margin: length("margin"), Overlap: length("overlap"), ScaleX: 1, ScaleY: 1}
+}
+
 // leastPrintable is what must be left of the paper inside its margins, both
 // ways: room for the rulers and the title block besides the drawing.
 const leastPrintable = 90 * measure.Millimetre

@@ -14,35 +14,41 @@ var updateReadme = flag.Bool("update", false, "rewrite the README's table of the
 
 const (
 	readme       = "../README.md"
-	tableOpens   = "<!-- keys: written by go test ./spec -update -->\n"
-	tableCloses  = "<!-- end of keys -->\n"
 	tableHeading = "| key | what it is | left out |\n|---|---|---|\n"
 )
 
-// The README's table says of every key what the loader does.
-func TestReadmeTable(t *testing.T) {
-	text, err := os.ReadFile(readme)
-	if err != nil {
-		t.Fatal(err)
-	}
-	before, rest, ok := strings.Cut(string(text), tableOpens)
-	have, after, ok2 := strings.Cut(rest, tableCloses)
-	if !ok || !ok2 {
-		t.Fatalf("%s has no table between %q and %q", readme, tableOpens, tableCloses)
-	}
-	want := "\n" + tableHeading
-	for _, k := range keys {
-		want += readmeRow(k)
-	}
-	want += "\n"
-	if *updateReadme {
-		if err := os.WriteFile(readme, []byte(before+tableOpens+want+tableCloses+after), 0o644); err != nil {
+// The README's tables say of every key what the readers do.
+func TestReadmeTables(t *testing.T) {
+	for _, table := range []struct {
+		opens, closes string
+		keys          []Key
+	}{
+		{"<!-- keys: written by go test ./spec -update -->\n", "<!-- end of keys -->\n", keys},
+		{"<!-- as-built keys: written by go test ./spec -update -->\n", "<!-- end of as-built keys -->\n", asBuiltKeys},
+	} {
+		text, err := os.ReadFile(readme)
+		if err != nil {
 			t.Fatal(err)
 		}
-		return
-	}
-	if diff := cmp.Diff(strings.Split(have, "\n"), strings.Split(want, "\n")); diff != "" {
-		t.Errorf("the README's table differs from the loader's (-README +loader); go test ./spec -update rewrites it:\n%s", diff)
+		before, rest, ok := strings.Cut(string(text), table.opens)
+		have, after, ok2 := strings.Cut(rest, table.closes)
+		if !ok || !ok2 {
+			t.Fatalf("%s has no table between %q and %q", readme, table.opens, table.closes)
+		}
+		want := "\n" + tableHeading
+		for _, k := range table.keys {
+			want += readmeRow(k)
+		}
+		want += "\n"
+		if *updateReadme {
+			if err := os.WriteFile(readme, []byte(before+table.opens+want+table.closes+after), 0o644); err != nil {
+				t.Fatal(err)
+			}
+			continue
+		}
+		if diff := cmp.Diff(strings.Split(have, "\n"), strings.Split(want, "\n")); diff != "" {
+			t.Errorf("the README's table differs from the reader's (-README +reader); go test ./spec -update rewrites it:\n%s", diff)
+		}
 	}
 }
 

@@ -24,6 +24,7 @@ func commands(std streams) []*cli.Command {
 		checkCommand(std),
 		templatesCommand(std),
 		punchCommand(std),
+		calibrateCommand(std),
 		codesCommand(std),
 		schemaCommand(std),
 	}

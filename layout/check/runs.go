@@ -140,6 +140,9 @@ func (j *judge) pitch() {
 	hold := func(key rules.Key, is func(int, bound), word string) {
 		if l, ok := j.limit(key); ok {
 			right := fmt.Sprintf("a run of %s %s", j.tape(rise/math.Tan(l.Degrees*math.Pi/180)), word)
+			if round := fmt.Sprintf("%.2f", pitch); pitch != l.Degrees && round == fmt.Sprintf("%.2f", l.Degrees) {
+				found = fmt.Sprintf("pitch %.6f degrees", pitch) // two decimals would hide which side of it
+			}
 			is(cmp.Compare(pitch, l.Degrees), bound{limit: l, to: degrees(l.Degrees), actual: degrees(pitch), found: found, right: right})
 		}
 	}

@@ -44,8 +44,11 @@ func (j *judge) stringerThroat() {
 }
 
 func (j *judge) throat(s Stringer, l rules.Limit) bound {
-	return bound{limit: l, actual: mm(*s.Throat), found: "throat " + j.exactly(*s.Throat) + j.which(s),
-		right: fmt.Sprintf("a board at least %s wide, or smaller steps", j.tape(s.Width.MM()-*s.Throat+l.Length.MM()))}
+	right := "stiffen the stringer or replace it" // what stands gets no other board
+	if j.Plan != nil {
+		right = fmt.Sprintf("a board at least %s wide, or smaller steps", j.tape(s.Width.MM()-*s.Throat+l.Length.MM()))
+	}
+	return bound{limit: l, actual: mm(*s.Throat), found: "throat " + j.exactly(*s.Throat) + j.which(s), right: right}
 }
 
 // which names a stringer where not all are alike.

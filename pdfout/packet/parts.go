@@ -15,12 +15,14 @@ import (
 // part is something a set can hold: full-size drawings under one name.
 type part struct {
 	name  string
+	asked bool // printed only when asked for by name
 	sheet func() []pdfout.Part
 }
 
 // The parts by name, as --part takes them.
 const (
 	partStringer   = "stringer"
+	partNotchStrip = "notch-strip" // in place of the whole stringer, where that is too much paper
 	partPitchBoard = "pitch-board"
 	partStoryPole  = "story-pole"
 )
@@ -39,11 +41,14 @@ func catalogue(s *layout.Stairway, st measure.Style) []part {
 			prefix, suffix = f.Name+"/", ", "+f.Name
 		}
 		all = append(all,
-			part{prefix + partStringer, func() []pdfout.Part { return stringers(f, st, prefix, suffix) }},
-			part{prefix + partPitchBoard, func() []pdfout.Part { return []pdfout.Part{pitchBoard(f, st, prefix, suffix)} }},
+			part{prefix + partStringer, false, func() []pdfout.Part { return stringers(f, st, prefix, suffix) }},
+			part{prefix + partPitchBoard, false, func() []pdfout.Part { return []pdfout.Part{pitchBoard(f, st, prefix, suffix)} }},
 		)
+		if f.Treads > 1 { // else there is no root to mark
+			all = append(all, part{prefix + partNotchStrip, true, func() []pdfout.Part { return []pdfout.Part{notchStrip(f, st, prefix, suffix)} }})
+		}
 	}
-	return append(all, part{partStoryPole, func() []pdfout.Part { return []pdfout.Part{storyPole(s, st)} }})
+	return append(all, part{partStoryPole, false, func() []pdfout.Part { return []pdfout.Part{storyPole(s, st)} }})
 }
 
 // UnknownPart is a --part that this stairway does not have.
@@ -56,7 +61,8 @@ func (e UnknownPart) Error() string {
 	return fmt.Sprintf("this job has no part %q; it has %s", e.Name, strings.Join(e.Known, ", "))
 }
 
-// choose picks the parts asked for; all of them when none is named. flight-2/
+// choose picks the parts asked for; when none is named, all but those that
+// stand in for another. flight-2/
 // before a name is one flight's; with one flight it may be left out or written.
 func choose(s *layout.Stairway, st measure.Style, names []string) ([]pdfout.Part, error) {
 	all := catalogue(s, st)
@@ -66,7 +72,7 @@ func choose(s *layout.Stairway, st measure.Style, names []string) ([]pdfout.Part
 	}
 	var chosen []pdfout.Part
 	for _, p := range all {
-		if len(names) == 0 || slices.ContainsFunc(names, func(n string) bool { return matches(p.name, n) }) {
+		if len(names) == 0 && !p.asked || slices.ContainsFunc(names, func(n string) bool { return matches(p.name, n) }) {
 			chosen = append(chosen, p.sheet()...)
 		}
 	}
@@ -108,6 +114,19 @@ func stringers(f *layout.Flight, st measure.Style, prefix, suffix string) []pdfo
 		})
 	}
 	return out
+}
+
+func notchStrip(f *layout.Flight, st measure.Style, prefix, suffix string) pdfout.Part {
+	g := &f.Stringers[0]
+	d := views.NotchStrip(g, st)
+	b := d.Bounds()
+	return pdfout.Part{
+		Name: prefix + partNotchStrip, Title: "Notch strip" + suffix,
+		Drawing: d,
+		Station: "the tip",
+		Lay:     fmt.Sprintf("lay STOCK EDGE on the edge of the blank, the tip on each of the %d taped marks; prick the root, strike from it to the next mark", len(g.Tips)),
+		Stock:   geom.Line(geom.Pt(b.Min.X, 0), geom.Pt(b.Max.X, 0)),
+	}
 }
 
 func pitchBoard(f *layout.Flight, st measure.Style, prefix, suffix string) pdfout.Part {
