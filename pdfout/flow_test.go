@@ -3,6 +3,7 @@ package pdfout_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -244,6 +245,20 @@ func TestFooterAndStamp(t *testing.T) {
 		t.Fatalf("%d pages", len(f.Pages))
 	}
 	for i, page := range f.Pages {
+		frame := geom.EmptyBox()
+		for _, p := range page.Paths {
+			if p.Layer == "Stamp" {
+				for _, q := range p.Pieces {
+					frame = frame.Include(q.From)
+				}
+			}
+		}
+		for _, w := range page.Writing {
+			in := frame.Contains(w.Runs[0].At, 0)
+			if stamped := slices.Contains(w.Tags, "Stamp"); in != stamped {
+				t.Errorf("page %d: %q stands in the stamp's frame: %v", i+1, w.Text, in)
+			}
+		}
 		for _, want := range []string{"Full-size templates · Board loft · B-7 · 2026-03-02", fmt.Sprintf("page %d of 2", i+1), "NOT TO CODE"} {
 			if !page.Has(want) {
 				t.Errorf("page %d does not say %q: %q", i+1, want, page.Lines())

@@ -76,13 +76,6 @@ func inside(b, in geom.Box) bool {
 	return in.Contains(b.Min, tile.Slack) && in.Contains(b.Max, tile.Slack)
 }
 
-// meet tells whether two boxes share anything, or would but for rounding: a
-// line on the very edge of the window belongs to the sheet.
-func meet(a, b geom.Box) bool {
-	b = b.Grow(tile.Slack)
-	return a.Min.X <= b.Max.X && a.Max.X >= b.Min.X && a.Min.Y <= b.Max.Y && a.Max.Y >= b.Min.Y
-}
-
 // page draws one sheet.
 func (s *sheets) page(c *canvas, n int, section *element) {
 	sheet := s.Sheets[n]
@@ -267,13 +260,6 @@ func (p *sheetPage) band(rows int) float64 {
 		return p.Paper.Overlap.MM()
 	}
 	return 0
-}
-
-func (p *sheetPage) lighter(a, b ruler) ruler {
-	if p.field.weight(b.box()) < p.field.weight(a.box()) {
-		return b
-	}
-	return a
 }
 
 // stockOff is how far the words STOCK EDGE stand off it, and stockEvery how

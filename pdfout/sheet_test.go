@@ -181,6 +181,27 @@ func TestRulersAreTrue(t *testing.T) {
 				if want := math.Max(inches*25.4, math.Floor(along/10+1e-6)*10); math.Abs(along-want) > trueSize {
 					t.Errorf("%s: ruler %d is %.4f mm long and says %v in", s.Name, k, along, inches)
 				}
+				// Half inches to one side, centimetres to the other, from one
+				// end; the first line is the ruler's edge.
+				for j, q := range r.Pieces[1:] {
+					at := q.From.X - r.Pieces[0].From.X
+					if k == 1 {
+						at = q.From.Y - r.Pieces[0].From.Y
+					}
+					want := float64(j) * 12.7
+					if halves := int(2*inches) + 1; j >= halves {
+						want = float64(j-halves) * 10
+					}
+					if math.Abs(at-want) > trueSize {
+						t.Fatalf("%s: ruler %d, tick %d stands at %.4f mm, want %.4f", s.Name, k, j, at, want)
+					}
+				}
+				if _, below := sheetAt(tl, s.Column, s.Row+1); k == 0 && below && r.Pieces[0].From.Y < s.Window.Min.Y+p.Overlap.MM() {
+					t.Errorf("%s: the ruler lies where the sheet below is joined", s.Name)
+				}
+				if _, above := sheetAt(tl, s.Column, s.Row-1); k == 0 && above && r.Pieces[0].From.Y > s.Window.Max.Y-p.Overlap.MM() {
+					t.Errorf("%s: the ruler lies where the sheet above is joined", s.Name)
+				}
 				if across < 4 || across > 10 {
 					t.Errorf("%s: ruler %d has ticks %.2f mm across", s.Name, k, across)
 				}
@@ -196,6 +217,16 @@ func TestRulersAreTrue(t *testing.T) {
 	}
 }
 
+// sheetAt finds the sheet at a place of the grid.
+func sheetAt(tl *pdfout.Tiling, column, row int) (pdfout.Sheet, bool) {
+	for _, s := range tl.Sheets {
+		if s.Column == column && s.Row == row {
+			return s, true
+		}
+	}
+	return pdfout.Sheet{}, false
+}
+
 // TestNothingOverTheCuts: no words stand on a cut of these sheets, which have
 // room enough beside them.
 func TestNothingOverTheCuts(t *testing.T) {
@@ -204,7 +235,11 @@ func TestNothingOverTheCuts(t *testing.T) {
 		f := pdftest.MustRead(t, write(t, document(p, measure.Imperial, tl)))
 		for i, s := range tl.Sheets {
 			var boxes []geom.Box
+			cleared := 0
 			for _, path := range f.Pages[i].Paths {
+				if path.Layer == "Frame" && path.Filled && path.Grey == 1 {
+					cleared++
+				}
 				if path.Layer == "Frame" && path.Stroked {
 					b := geom.EmptyBox()
 					for _, q := range path.Pieces {
@@ -213,8 +248,8 @@ func TestNothingOverTheCuts(t *testing.T) {
 					boxes = append(boxes, b)
 				}
 			}
-			if len(boxes) == 0 {
-				t.Fatalf("%s has no title block", s.Name)
+			if len(boxes) == 0 || cleared != len(boxes) {
+				t.Fatalf("%s has %d title blocks, the paper cleared under %d", s.Name, len(boxes), cleared)
 			}
 			for _, path := range pdftest.Layer(f.Pages[i].Paths, "Cut") {
 				for _, q := range path.Pieces {

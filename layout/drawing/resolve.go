@@ -101,8 +101,8 @@ func (d Dim) resolve(scale float64) []Item {
 }
 
 // upright is how far from the vertical, as a cosine, a line still counts as
-// upright, to be read from the right.
-const upright = 1e-9
+// upright, to be read from the right: less than anyone sees.
+const upright = 1e-3
 
 // line returns the dimension line's direction and ends. The direction is 0
 // where there is no line to draw.
