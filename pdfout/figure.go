@@ -29,7 +29,7 @@ func (s setter) figure(f Figure) (chunk, error) {
 	legend := title
 	bar := 0.0 // height of the scale bar with its figures
 	if !f.NoScale {
-		bar = 6
+		bar = 7
 	}
 	high := f.MaxHeight
 	if high == 0 {
@@ -104,7 +104,7 @@ func (c *canvas) scaleBar(at geom.Point, scale float64, u measure.Units) {
 	length, parts := barLength(scale, u)
 	style := measure.Style{Units: u}
 	const thick = 1.2
-	y0, y1 := at.Y+0.5, at.Y+0.5+thick
+	y0, y1 := at.Y+2, at.Y+2+thick
 	step := length.MM() * scale / float64(parts)
 	for i := range parts {
 		x0 := at.X + float64(i)*step

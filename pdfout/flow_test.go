@@ -253,6 +253,9 @@ func TestFooterAndStamp(t *testing.T) {
 				}
 			}
 		}
+		if m := letterPaper.Margin.MM(); frame.Max.Y > page.Height-m || frame.Max.Y < page.Height-2*m {
+			t.Errorf("page %d: the stamp's frame reaches to %.1f mm of %.1f", i+1, frame.Max.Y, page.Height)
+		}
 		for _, w := range page.Writing {
 			in := frame.Contains(w.Runs[0].At, 0)
 			if stamped := slices.Contains(w.Tags, "Stamp"); in != stamped {

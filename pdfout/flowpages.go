@@ -7,6 +7,7 @@ import (
 	"stepoff/layout/drawing"
 	"stepoff/layout/drawing/letter"
 	"stepoff/layout/geom"
+	"stepoff/spec/measure"
 )
 
 // Spaces round the text of a page, millimetres.
@@ -62,7 +63,7 @@ func (f Flow) leaves(doc *Document, parent *element) ([]leaf, error) {
 			c.stampTop(stamp, geom.Pt(area.Min.X, area.Max.Y+stamp.size.Y))
 			c.footer(doc, area, number, of)
 			if f.Rulers && i == 0 {
-				c.pageRulers(paper, size)
+				c.pageRulers(paper, size, doc.Units)
 			}
 		}
 	}
@@ -132,11 +133,11 @@ func (c *canvas) stampTop(n note, at geom.Point) {
 
 // pageRulers draws the check rulers along the page's lower and left sides,
 // placed like a part at full size.
-func (c *canvas) pageRulers(paper Paper, size geom.Point) {
+func (c *canvas) pageRulers(paper Paper, size geom.Point, units measure.Units) {
 	pl, w := paper.window(size)
-	across := ruler{start: geom.Pt(rulerEnd, rulerSide), along: geom.Pt(1, 0), room: w.Width() - 2*rulerEnd}
+	across := ruler{start: geom.Pt(rulerEnd, rulerSide), along: geom.Pt(1, 0), room: w.Width() - 2*rulerEnd, units: units}
 	from := 2*rulerSide + 1
-	up := ruler{start: geom.Pt(rulerSide, from), along: geom.Pt(0, 1), room: w.Height() - from - rulerEnd}
+	up := ruler{start: geom.Pt(rulerSide, from), along: geom.Pt(0, 1), room: w.Height() - from - rulerEnd, units: units}
 	c.ruler(pl, across)
 	c.ruler(pl, up)
 }

@@ -3,12 +3,14 @@ package pdfout
 import (
 	"fmt"
 	"math"
+	"strconv"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"stepoff/layout/drawing"
 	"stepoff/layout/drawing/letter"
 	"stepoff/layout/geom"
+	"stepoff/spec/measure"
 )
 
 // ruler is a check ruler: inches on its left side, millimetres on its right,
@@ -17,6 +19,7 @@ type ruler struct {
 	start geom.Point
 	along geom.Point // of length 1
 	room  float64    // how long it may be, true millimetres
+	units measure.Units
 }
 
 // A ruler's ticks, and how far it reaches to either side, millimetres.
@@ -25,8 +28,27 @@ const (
 	shortTick = 1.8
 	rulerSide = longTick + 0.8 + drawing.Small + 0.4
 	rulerEnd  = 3.0 // from a window's side to a ruler's end
-	rulerStop = `measure this: if it is not %d in (%.4g mm), stop`
 )
+
+// stop says what the ruler must measure: its whole inches, or in metric its
+// whole centimetres, and what the other tape shows there.
+func (r ruler) stop() string {
+	if r.units == measure.Metric {
+		cm := measure.Length(r.centimetres()) * measure.Centimetre
+		return fmt.Sprintf("measure this: if it is not %d mm (%.2f in), stop", cm/measure.Millimetre, cm.In())
+	}
+	in := measure.Length(r.inches()) * measure.Inch
+	mm := strconv.FormatFloat(measure.SnapMM(in.MM()), 'f', -1, 64)
+	return fmt.Sprintf("measure this: if it is not %d in (%s mm), stop", in/measure.Inch, mm)
+}
+
+// stopShort says the same where there is little room.
+func (r ruler) stopShort() string {
+	if r.units == measure.Metric {
+		return fmt.Sprintf("not %d mm: stop", 10*r.centimetres())
+	}
+	return fmt.Sprintf("not %d in: stop", r.inches())
+}
 
 // inches and centimetres are how many of them fit.
 func (r ruler) inches() int      { return int(r.room/25.4 + rounding) }
@@ -85,10 +107,10 @@ func (c *canvas) ruler(pl placing, r ruler) {
 		below := -longTick - 0.8 - drawing.Small
 		end := fmt.Sprintf("%d mm", cm*10)
 		write(float64(cm)*10, below, drawing.Right, end)
-		stop := fmt.Sprintf(rulerStop, in, float64(in)*25.4)
+		stop := r.stop()
 		free := float64(cm)*10 - letter.Set(end, drawing.Small).Width - 2
 		if letter.Set(stop, drawing.Small).Width > free {
-			stop = fmt.Sprintf("not %d in long: stop", in)
+			stop = r.stopShort()
 		}
 		write(0, below, drawing.Left, stop)
 	})

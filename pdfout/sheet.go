@@ -212,7 +212,7 @@ func (p *sheetPage) rulers(left, right float64) {
 	w := p.sheet.Window
 	var across []ruler
 	for off := 0.0; off <= rulerPlay; off += 2 * square {
-		low := ruler{start: geom.Pt(w.Min.X+rulerEnd, w.Min.Y+p.band(1)+rulerSide+off), along: geom.Pt(1, 0), room: w.Width() - 2*rulerEnd}
+		low := ruler{start: geom.Pt(w.Min.X+rulerEnd, w.Min.Y+p.band(1)+rulerSide+off), along: geom.Pt(1, 0), room: w.Width() - 2*rulerEnd, units: p.Units}
 		high := low
 		high.start.Y = w.Max.Y - p.band(-1) - rulerSide - off
 		across = append(across, low, high)
@@ -228,7 +228,7 @@ func (p *sheetPage) rulers(left, right float64) {
 	}
 	var up []ruler
 	for off := 0.0; off <= rulerPlay; off += 2 * square {
-		first := ruler{start: geom.Pt(left+stationRoom+rulerSide+off, from), along: geom.Pt(0, 1), room: to - from}
+		first := ruler{start: geom.Pt(left+stationRoom+rulerSide+off, from), along: geom.Pt(0, 1), room: to - from, units: p.Units}
 		last := first
 		last.start.X = right - stationRoom - rulerSide - off
 		up = append(up, first, last)

@@ -146,6 +146,15 @@ func lines(p pdftest.Page, tag string) []string {
 	return kept.Lines()
 }
 
+// TestMetricRulers: in metric a ruler says its millimetres first.
+func TestMetricRulers(t *testing.T) {
+	tl := plan(t, stringer(), papers[1], measure.Metric)
+	f := pdftest.MustRead(t, write(t, document(papers[1], measure.Metric, tl)))
+	if want := "measure this: if it is not 270 mm (10.63 in), stop"; !f.Pages[0].Has(want) {
+		t.Errorf("the sheet does not say %q: %q", want, lines(f.Pages[0], "Ruler"))
+	}
+}
+
 // TestRulersAreTrue: both axes of every sheet carry a ruler as long as it says,
 // and no longer whole number of inches would have fitted the window.
 func TestRulersAreTrue(t *testing.T) {
