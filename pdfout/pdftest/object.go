@@ -175,6 +175,13 @@ func (s *scanner) text() (any, error) {
 				return nil, errSyntax
 			}
 			switch c = s.b[s.i]; c {
+			case '0', '1', '2', '3':
+				octal, err := strconv.ParseUint(string(s.b[s.i:min(s.i+3, len(s.b))]), 8, 8)
+				if err != nil {
+					return nil, errSyntax
+				}
+				c = byte(octal)
+				s.i += 2
 			case 'n':
 				c = '\n'
 			case 'r':

@@ -1,6 +1,7 @@
 package pdftest
 
 import (
+	"bytes"
 	"encoding/xml"
 	"errors"
 	"io"
@@ -47,6 +48,25 @@ func Ask(t testing.TB, pdf []byte, tool string, args ...string) string {
 		t.Fatalf("%s: %v\n%s", tool, err, out)
 	}
 	return string(out)
+}
+
+// Convert runs a program that makes something else of the file and writes it to
+// standard output: pdftoppm a picture. What it says besides fails the test.
+func Convert(t testing.TB, pdf []byte, tool string, args ...string) []byte {
+	t.Helper()
+	path := Tool(t, tool)
+	file := filepath.Join(t.TempDir(), "test.pdf")
+	if err := os.WriteFile(file, pdf, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	var said bytes.Buffer
+	cmd := exec.Command(path, append(args, file)...)
+	cmd.Stderr = &said
+	out, err := cmd.Output()
+	if err != nil || said.Len() > 0 {
+		t.Fatalf("%s: %v\n%s", tool, err, &said)
+	}
+	return out
 }
 
 // Trace asks mutool for the places of a file's lines: for each page those of
