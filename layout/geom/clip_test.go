@@ -121,3 +121,15 @@ func TestCubics(t *testing.T) {
 		t.Error("a straight edge has curves")
 	}
 }
+
+// TestBoxOfManyTurns: an arc that goes round more than once fills its circle's
+// box; one without an end is no reason never to come back.
+func TestBoxOfManyTurns(t *testing.T) {
+	for _, sweep := range []float64{7, -1000, math.Inf(1)} {
+		e := geom.Edge{From: geom.Pt(5, 0), To: geom.Pt(5, 0), Radius: 5, Sweep: sweep}
+		b := e.Box()
+		if math.Abs(b.Width()-10) > 1e-9 || math.Abs(b.Height()-10) > 1e-9 {
+			t.Errorf("sweep %g: %v", sweep, b)
+		}
+	}
+}

@@ -80,6 +80,9 @@ func (e Edge) Box() Box {
 	if hi < lo {
 		lo, hi = hi, lo
 	}
+	if hi-lo > 2*math.Pi {
+		hi = lo + 2*math.Pi // round more than once, however often
+	}
 	for q := math.Ceil(lo / (math.Pi / 2)); q*math.Pi/2 <= hi; q++ {
 		sin, cos := math.Sincos(q * math.Pi / 2)
 		b = b.Include(Pt(e.Centre.X+e.Radius*cos, e.Centre.Y+e.Radius*sin))
