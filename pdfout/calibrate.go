@@ -60,8 +60,9 @@ func (doc *Document) calibration(root *element) leaf {
 		style := measure.Style{Units: doc.Units}
 		inset := barInset.MM()
 		c.artifact("Bar", func() {
-			c.bar(pl, geom.Pt(inset, inset), geom.Pt(1, 0), across.MM())
-			c.bar(pl, geom.Pt(inset, inset), geom.Pt(0, 1), along.MM())
+			// The bars cross clear of their ends, whose edges are measured.
+			c.bar(pl, geom.Pt(inset, inset+barCross), geom.Pt(1, 0), across.MM())
+			c.bar(pl, geom.Pt(inset+barCross, inset), geom.Pt(0, 1), along.MM())
 		})
 		c.onBars(pl, style, across, along)
 		texts := []noteText{
@@ -72,10 +73,10 @@ func (doc *Document) calibration(root *element) leaf {
 			{text: "Measure both with the tape or rule the stair is cut by, to the nearest 1/64 in or 0.5 mm. Give what you measure to this program: it answers with two factors for the job, and every sheet is then drawn so that it comes out true on this printer with this paper.", height: drawing.Normal, above: 3},
 			{text: "Print the sheets on the same printer, from the same tray, at the same setting. Paper also moves with the damp: print the test again when the sheets have lain.", height: drawing.Normal, above: 3},
 			{text: fmt.Sprintf("A bar more than 3 %% off is no printer's own error: the page was scaled on its way. Turn off fit to page and print again. Factors outside %g to %g are refused.", LeastScale, MostScale), height: drawing.Normal, above: 3},
-			{text: join(" · ", "paper "+paper.Name, doc.Title, doc.Number, doc.Date), height: drawing.Small, most: 3},
+			{text: join(" · ", "paper "+paper.Name, doc.Title, doc.Number, doc.Date), height: drawing.Small, most: 3, above: 3},
 		}
-		n := block(min(150, w.Width()-4*textInset), 1, texts)
-		at := geom.Pt(2*textInset, w.Max.Y-textInset)
+		n := block(min(150, w.Width()-textInset-barCross), 1, texts)
+		at := geom.Pt(textInset, w.Max.Y-barCross)
 		for _, l := range n.lines {
 			tag := "P"
 			if l.height == drawing.Huge {
@@ -92,8 +93,12 @@ func (doc *Document) calibration(root *element) leaf {
 	}}
 }
 
-// textInset keeps the test page's words off its bars, millimetres.
-const textInset = 12.0
+// barCross is how far from its end each bar is crossed by the other, and
+// textInset keeps the page's words off the upright one, millimetres.
+const (
+	barCross  = 12.0
+	textInset = 32.0
+)
 
 // bar draws a bar whose length is from the outer edge of one end mark to the
 // outer edge of the other.
@@ -117,7 +122,7 @@ func (c *canvas) onBars(pl placing, style measure.Style, across, along measure.L
 	y := letter.Set("y: "+style.Inches(along)+" along the paper", drawing.Normal)
 	inset := barInset.MM()
 	c.artifact("Bar", func() {
-		c.set(pl, geom.Pt(inset+across.MM()/2, inset+2+x.Down), 0, drawing.Middle, x)
-		c.set(pl, geom.Pt(inset+2+y.Up, inset+along.MM()/2), math.Pi/2, drawing.Middle, y)
+		c.set(pl, geom.Pt(inset+across.MM()/2, inset+barCross+2+x.Down), 0, drawing.Middle, x)
+		c.set(pl, geom.Pt(inset+barCross+2+y.Up, inset+along.MM()/2), math.Pi/2, drawing.Middle, y)
 	})
 }

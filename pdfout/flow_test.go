@@ -288,9 +288,10 @@ func TestCalibration(t *testing.T) {
 				}
 			}
 		}
-		// End marks reach 4 mm to either side of the bars, which start at one
-		// corner: the box is as long as the bars and that.
-		if w, h := box.Width()-4, box.Height()-4; math.Abs(w-across.MM()) > trueSize || math.Abs(h-along.MM()) > trueSize {
+		// Each bar's ends reach further than the other bar's marks; a mark's
+		// outer edge is half a line beyond its middle, and the bar's own line
+		// runs to the edge.
+		if w, h := box.Width(), box.Height(); math.Abs(w-across.MM()) > trueSize || math.Abs(h-along.MM()) > trueSize {
 			t.Errorf("bars of %.3f x %.3f mm, lines %.2f mm wide; want %.3f x %.3f", w, h, width, across.MM(), along.MM())
 		}
 		style := measure.Style{Units: u}

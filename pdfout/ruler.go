@@ -20,6 +20,7 @@ type ruler struct {
 	along geom.Point // of length 1
 	room  float64    // how long it may be, true millimetres
 	units measure.Units
+	words float64 // where along it the words begin, so that no cut crosses them
 }
 
 // A ruler's ticks, and how far it reaches to either side, millimetres.
@@ -48,6 +49,29 @@ func (r ruler) stopShort() string {
 		return fmt.Sprintf("not %d mm: stop", 10*r.centimetres())
 	}
 	return fmt.Sprintf("not %d in: stop", r.inches())
+}
+
+// end is what stands at the last centimetre.
+func (r ruler) end() string { return fmt.Sprintf("%d mm", 10*r.centimetres()) }
+
+// fitting is what the ruler says before its end, and how far it may be moved
+// along.
+func (r ruler) fitting() (words string, play float64) {
+	free := 10*float64(r.centimetres()) - letter.Width(r.end(), drawing.Small) - 2
+	words = r.stop()
+	if letter.Width(words, drawing.Small) > free {
+		words = r.stopShort()
+	}
+	return words, math.Max(0, free-letter.Width(words, drawing.Small))
+}
+
+// wordsBox is what the words take when they begin at a place along the ruler.
+func (r ruler) wordsBox(at float64) geom.Box {
+	words, _ := r.fitting()
+	left := geom.Pt(-r.along.Y, r.along.X)
+	low := r2.Add(r.start, r2.Add(r2.Scale(at, r.along), r2.Scale(-rulerSide, left)))
+	high := r2.Add(low, r2.Add(r2.Scale(letter.Width(words, drawing.Small), r.along), r2.Scale(drawing.Small, left)))
+	return geom.EmptyBox().Include(low).Include(high)
 }
 
 // inches and centimetres are how many of them fit.
@@ -105,13 +129,8 @@ func (c *canvas) ruler(pl placing, r ruler) {
 			write(float64(i)*25.4, longTick+0.8, align, text)
 		}
 		below := -longTick - 0.8 - drawing.Small
-		end := fmt.Sprintf("%d mm", cm*10)
-		write(float64(cm)*10, below, drawing.Right, end)
-		stop := r.stop()
-		free := float64(cm)*10 - letter.Set(end, drawing.Small).Width - 2
-		if letter.Set(stop, drawing.Small).Width > free {
-			stop = r.stopShort()
-		}
-		write(0, below, drawing.Left, stop)
+		write(float64(cm)*10, below, drawing.Right, r.end())
+		stop, _ := r.fitting()
+		write(r.words, below, drawing.Left, stop)
 	})
 }

@@ -38,7 +38,7 @@ func TestSheetsSayWhatTheyAre(t *testing.T) {
 		text := strings.Join(f.Pages[i].Lines(), "\n")
 		flat := strings.Join(strings.Fields(text), " ")
 		for _, want := range []string{
-			s.Name + " Saw-tooth board LEFT HAND", fmt.Sprintf("sheet %d of %d", i+1, len(tl.Sheets)),
+			s.Name + " Saw-tooth board", "LEFT HAND", fmt.Sprintf("sheet %d of %d", i+1, len(tl.Sheets)),
 			"Board loft · B-7 · 2026-03-02", "paper letter", "print at 100 %, no fit to page",
 			"STOCK EDGE on the upper edge", "from the foot end of the blank", "Guards on",
 			"measure this: if it is not", "NOT TO CODE: the unit rise is 8 1/2 in",
