@@ -239,6 +239,16 @@ func TestBadNumbers(t *testing.T) {
 	}
 }
 
+// TestOnePaper: a part laid out for another paper is refused.
+func TestOnePaper(t *testing.T) {
+	tl := plan(t, stringer(), papers[1], measure.Imperial)
+	var b bytes.Buffer
+	err := pdfout.Write(&b, document(letterPaper, measure.Imperial, tl))
+	if err == nil || !strings.Contains(err.Error(), "laid out for paper A4") || b.Len() > 0 {
+		t.Errorf("%v, %d bytes", err, b.Len())
+	}
+}
+
 // TestEmptyDocument: there is nothing to print.
 func TestEmptyDocument(t *testing.T) {
 	var b bytes.Buffer

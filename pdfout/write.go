@@ -1,7 +1,6 @@
 package pdfout
 
 import (
-	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -49,11 +48,11 @@ func (doc Document) file() ([]byte, error) {
 	if c.err != nil {
 		return nil, c.err
 	}
-	var plain bytes.Buffer
+	var plain whole
 	if err := c.pdf.Output(&plain); err != nil {
 		return nil, fmt.Errorf("the PDF library failed: %w", err)
 	}
-	o, err := parse(plain.Bytes())
+	o, err := parse(plain)
 	if err != nil {
 		return nil, err
 	}
@@ -84,6 +83,9 @@ func (doc *Document) leaves(root *element) ([]leaf, error) {
 			}
 			out = append(out, set...)
 		case *Tiling:
+			if p.Paper != doc.Paper {
+				return nil, fmt.Errorf("part %s was laid out for paper %s, the document is for %s: a file has one paper", p.Part.Name, p.Paper.Name, doc.Paper.Name)
+			}
 			s := newSheets(p, doc)
 			section := root.add("Sect")
 			for i := range p.Sheets {
@@ -103,6 +105,15 @@ func (doc *Document) leaves(root *element) ([]leaf, error) {
 		return nil, errors.New("there is no page to print")
 	}
 	return out, nil
+}
+
+// whole keeps what the library writes, which is all in one piece: no room is
+// kept for more.
+type whole []byte
+
+func (w *whole) Write(b []byte) (int, error) {
+	*w = append(*w, b...)
+	return len(b), nil
 }
 
 // newCanvas begins the file.
