@@ -53,7 +53,7 @@ func (doc *Document) calibration(root *element) leaf {
 		size.Y = size.X
 	}
 	section := root.add("Sect")
-	return leaf{bookmark: "Printer test", draw: func(c *canvas, _, _ int) {
+	return leaf{bookmark: "Printer test", height: size.Y, draw: func(c *canvas, _, _ int) {
 		c.newPage(size)
 		pl, w := paper.window(size)
 		across, along := Bars(paper, doc.Units)

@@ -25,14 +25,15 @@ const fontName = "go"
 // tenth of a micrometre: the library's own calls round to two decimals of a
 // point, and its arcs miss their circle.
 type canvas struct {
-	pdf    *fpdf.Fpdf
-	tags   *structure
-	buf    []byte     // operators not yet handed to the library
-	size   geom.Point // of the page, millimetres as drawn
-	line   drawing.Line
-	drawn  bool    // line has been written since the page or the last q began
-	size72 float64 // font size in force, points
-	err    error
+	tallest float64 // height of the file's pages, millimetres
+	pdf     *fpdf.Fpdf
+	tags    *structure
+	buf     []byte     // operators not yet handed to the library
+	size    geom.Point // of the page, millimetres as drawn
+	line    drawing.Line
+	drawn   bool    // line has been written since the page or the last q began
+	size72  float64 // font size in force, points
+	err     error
 }
 
 var errNotANumber = errors.New("a place on the sheet is not a number: the drawing cannot be printed")
@@ -40,6 +41,7 @@ var errNotANumber = errors.New("a place on the sheet is not a number: the drawin
 // newPage begins a page; everything before it is finished.
 func (c *canvas) newPage(size geom.Point) {
 	c.flush()
+	size.Y = math.Max(size.Y, c.tallest)
 	c.size = size
 	c.pdf.AddPageFormat("P", fpdf.SizeType{Wd: size.X * ptPerMM, Ht: size.Y * ptPerMM})
 	c.tags.newPage()

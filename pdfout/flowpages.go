@@ -17,9 +17,12 @@ const (
 	stampGap    = 4.0
 )
 
-// leaf is one page, ready to be drawn.
+// leaf is one page, ready to be drawn. Height is what it needs of the paper; all
+// pages get that of the tallest, so that a file from a roll has one page size
+// too and viewers leave its scale alone.
 type leaf struct {
 	bookmark string
+	height   float64
 	draw     func(c *canvas, number, of int)
 }
 
@@ -55,6 +58,7 @@ func (f Flow) leaves(doc *Document, parent *element) ([]leaf, error) {
 	}
 	out := make([]leaf, len(pages))
 	for i, page := range pages {
+		out[i].height = size.Y
 		out[i].draw = func(c *canvas, number, of int) {
 			c.newPage(size)
 			for _, k := range page {

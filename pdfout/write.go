@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"time"
 
 	"github.com/go-pdf/fpdf"
@@ -37,6 +38,9 @@ func (doc Document) file() ([]byte, error) {
 	leaves, err := doc.leaves(c.tags.root)
 	if err != nil {
 		return nil, err
+	}
+	for _, l := range leaves {
+		c.tallest = math.Max(c.tallest, l.height)
 	}
 	for i, l := range leaves {
 		l.draw(c, i+1, len(leaves))
@@ -89,7 +93,7 @@ func (doc *Document) leaves(root *element) ([]leaf, error) {
 			s := newSheets(p, doc)
 			section := root.add("Sect")
 			for i := range p.Sheets {
-				l := leaf{draw: func(c *canvas, _, _ int) { s.page(c, i, section) }}
+				l := leaf{height: p.height, draw: func(c *canvas, _, _ int) { s.page(c, i, section) }}
 				if i == 0 {
 					l.bookmark = p.Part.Title
 				}
