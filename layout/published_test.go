@@ -105,7 +105,7 @@ func figure(t *testing.T, s *layout.Stairway, name string, nearest int) float64 
 	case "total rise":
 		return s.TotalRise.MM()
 	case "unit rise":
-		return s.UnitRise
+		return s.Parts[0].UnitRise()
 	case "total run":
 		return f.TotalRun
 	case "treads":
@@ -113,7 +113,7 @@ func figure(t *testing.T, s *layout.Stairway, name string, nearest int) float64 
 	case "tread depth":
 		return f.Boards[0].Depth
 	case "two rises and a run":
-		return 2*s.UnitRise + f.UnitRun.MM()
+		return 2*s.Parts[0].UnitRise() + f.UnitRun.MM()
 	case "notches times step":
 		return float64(g.Notches) * g.Step
 	case "stock length":
@@ -129,9 +129,9 @@ func figure(t *testing.T, s *layout.Stairway, name string, nearest int) float64 
 	case "top level":
 		return s.Level(s.Risers)
 	case "rounded rise overshoots by":
-		rise, ok := measure.FromMM(s.UnitRise)
+		rise, ok := measure.FromMM(s.Parts[0].UnitRise())
 		if !ok {
-			t.Fatalf("unit rise %g is no length", s.UnitRise)
+			t.Fatalf("unit rise %g is no length", s.Parts[0].UnitRise())
 		}
 		rounded, _ := rise.Nearest(nearest)
 		return rounded.MM()*float64(s.Risers) - s.TotalRise.MM()

@@ -51,7 +51,7 @@ func readJob(top group, job *Job) {
 	job.Riser = readRiser(top)
 	stringer, at := readStringer(top, job.Riser.Open)
 	job.Stringer = stringer.settle(at, job.Width)
-	job.Stairway = readStairway(top, stringer, job.Width)
+	job.Stairway = readStairway(top, stringer, job)
 
 	job.Saw = readSaw(top)
 	loads, _ := top.sub("loads")

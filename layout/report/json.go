@@ -19,7 +19,7 @@ type (
 		Code      string          `json:"code"`
 		TotalRise mm              `json:"total_rise_mm"`
 		Risers    int             `json:"risers"`
-		UnitRise  mm              `json:"unit_rise_mm"`
+		UnitRise  *mm             `json:"unit_rise_mm,omitempty"` // left out where landings built already part the stairway
 		Elements  []any           `json:"elements"`
 		Headroom  *headroomJSON   `json:"headroom,omitempty"`
 		Findings  []check.Finding `json:"findings"`
@@ -110,10 +110,12 @@ func JSON(w io.Writer, s *layout.Stairway, code *rules.Code, findings []check.Fi
 		Code:      s.Job.Code.Name,
 		TotalRise: mm(s.TotalRise.MM()),
 		Risers:    s.Risers,
-		UnitRise:  mm(s.UnitRise),
 		Elements:  []any{},
 		Headroom:  headroom(s, code),
 		Findings:  append([]check.Finding{}, findings...),
+	}
+	if rise, one := s.UnitRise(); one {
+		out.UnitRise = maybe(&rise)
 	}
 	for _, e := range s.Elements {
 		if f, ok := e.(*layout.Flight); ok {

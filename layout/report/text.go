@@ -107,7 +107,7 @@ func (t *text) levels(s *layout.Stairway) {
 		from = fmt.Sprintf("   (rough %s, + %s above, - %s below)", t.st.Bare(l.TotalRise), t.st.Bare(l.UpperFinish), t.st.Bare(l.LowerFinish))
 	}
 	t.row("total rise, finished", "%s%s", t.both(s.TotalRise), from)
-	t.row("risers", "%d at %s (%s)", s.Risers, t.st.BareMM(s.UnitRise), t.st.DecimalMM(s.UnitRise))
+	t.row("risers", "%s", Risers(s, func(mm float64) string { return t.st.BareMM(mm) + " (" + t.st.DecimalMM(mm) + ")" }))
 }
 
 // chosen says which figures were not in the job.

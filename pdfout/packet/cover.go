@@ -61,7 +61,7 @@ func (c cover) numbers() [][]string {
 	s, st := c.s, c.st
 	rows := [][]string{
 		{"total rise, finished to finished", st.Format(s.TotalRise)},
-		{"risers", fmt.Sprintf("%d at %s  (%s)", s.Risers, st.InchesMM(s.UnitRise), st.DecimalMM(s.UnitRise))},
+		{"risers", report.Risers(s, func(mm float64) string { return st.InchesMM(mm) + "  (" + st.DecimalMM(mm) + ")" })},
 	}
 	for _, f := range s.Flights() {
 		if len(f.Stringers) > 0 {

@@ -1,0 +1,4 @@
+package layout
+
+// Frame is the framing of a landing.
+type Frame struct{}
