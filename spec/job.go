@@ -20,6 +20,7 @@ type Job struct {
 	Sides        []Side          // left and right going up; empty when not stated
 	WallGap      measure.Length  // stringer to wall framing
 	AvailableRun *measure.Length // first nosing to head plumb cut
+	Room         Room            // for the whole stairway in plan
 	Opening      *measure.Length // head plumb cut to the far edge of the floor opening
 
 	Stairway []Element // from the bottom up, never empty
@@ -73,6 +74,10 @@ const (
 	Finished Measured = iota
 	Rough
 )
+
+// Room is the floor there is for a stairway: along its first flight and across
+// it; nil where that is not limited.
+type Room struct{ Along, Across *measure.Length }
 
 // Side says what stands at one side of the stair.
 type Side int

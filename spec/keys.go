@@ -88,6 +88,9 @@ var keys = inherit([]Key{
 	{Path: "sides", kind: word, many: aList, words: []string{"wall", "open"}, Doc: "what stands at the left and at the right, going up", LeftOut: "guards and handrails are not checked"},
 	{Path: "wall_gap", kind: size, Doc: "stringer to wall framing, for drywall and skirt", Default: "0"},
 	{Path: "available_run", kind: positive, Doc: "first nosing to head plumb cut, as much as there is", LeftOut: "the run is not limited"},
+	{Path: "room", Doc: "the floor there is for the whole stairway, its first nosing to the farthest wall"},
+	{Path: "room.along", kind: positive, Doc: "along the first flight, as much as there is", LeftOut: "not limited"},
+	{Path: "room.across", kind: positive, Doc: "across it, as much as there is", LeftOut: "not limited"},
 	{Path: "opening", kind: positive, Doc: "head plumb cut to the far edge of the floor opening, level", LeftOut: "the opening is not checked"},
 
 	{Path: "stairway", kind: elementList, many: aList, Doc: "the flights and what stands between them, from the bottom up", LeftOut: "one flight, its risers and run chosen"},
@@ -102,7 +105,7 @@ var keys = inherit([]Key{
 	{Path: "stairway[].landing.length", kind: positive, Doc: "clear length along the lower flight's travel, to the wall; straight through, to the upper flight's first nosing", LeftOut: "`width`, the stair's"},
 	{Path: "stairway[].landing.width", kind: positive, Doc: "clear width across it; of a quarter turn, from the upper flight's first nosing to the wall", LeftOut: "`width`, the stair's; 180: two of them and the gap"},
 	{Path: "stairway[].landing.gap", kind: size, Doc: "between the two flights of a half turn", Default: "0"},
-	{Path: "stairway[].landing.side", kind: word, words: []string{"inside", "middle", "outside", "left", "right"}, Doc: "where the flights stand on a landing wider than they are: inside is toward the hand it turns to; straight through, left, middle or right", LeftOut: "inside; straight through, middle"},
+	{Path: "stairway[].landing.side", kind: word, words: []string{"inside", "middle", "outside", "left", "right"}, Doc: "where the flights stand on a landing wider than they are: inside is toward the hand it turns to; left and right going up", LeftOut: "inside; straight through, middle"},
 	{Path: "stairway[].landing.finish", kind: size, Doc: "flooring on its sheathing", LeftOut: "that of `levels.upper_finish`"},
 	{Path: "stairway[].landing.joists", kind: word, words: lumber.Names(), Doc: "what its joists and rims are cut from", LeftOut: "no framing is worked out, and bearing on it is not checked"},
 	{Path: "stairway[].landing.spacing", kind: positive, Doc: "joist to joist, on centre", Default: `16"`},

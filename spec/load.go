@@ -45,6 +45,8 @@ func readJob(top group, job *Job) {
 	job.Sides = readSides(top)
 	job.WallGap = top.length("wall_gap")
 	job.AvailableRun = top.lengthIf("available_run")
+	room, _ := top.sub("room")
+	job.Room = Room{Along: room.lengthIf("along"), Across: room.lengthIf("across")}
 	job.Opening = top.lengthIf("opening")
 
 	job.Tread = readTread(top)

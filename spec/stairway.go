@@ -126,20 +126,26 @@ func readLanding(g, top group, job *Job) *Landing {
 	return l
 }
 
-// readSide reads where the flights stand. A turn has an inside and an outside, a
-// landing straight through a left and a right.
+// readSide reads where the flights stand. Only a turn has an inside and an
+// outside; its left and right are one of them each.
 func readSide(g group, turn Turn) Place {
-	side, right := Inside, "inside, middle or outside"
+	side := Inside
 	if turn == Straight {
-		side, right = Middle, "left, middle or right"
+		side = Middle
 	}
 	n := g.get("side")
 	if n == nil {
 		return side
 	}
 	side = Place(g.word("side", int(side)))
-	if side != Middle && (turn == Straight) != (side == LeftSide || side == RightSide) {
-		n.Mistake("side: on a landing with turn: %s write %s", g.key("turn").words[turn], right)
+	switch {
+	case turn == Straight && (side == Inside || side == Outside):
+		n.Mistake("side: a landing with turn: none has no inside and no outside; write left, middle or right, going up")
+	case turn == Straight || side < LeftSide:
+	case (turn == Left) == (side == LeftSide):
+		side = Inside
+	default:
+		side = Outside
 	}
 	return side
 }
