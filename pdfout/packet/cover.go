@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"strings"
 
 	"stepoff/layout"
 	"stepoff/layout/drawing"
@@ -17,10 +18,16 @@ const printFirst = "Print this page first, at 100 %, with no fit to page. Measur
 
 // cover builds the pages before the sheets.
 type cover struct {
-	s       *layout.Stairway
-	st      measure.Style
-	tilings []*pdfout.Tiling
-	paper   pdfout.Paper
+	s     *layout.Stairway
+	st    measure.Style
+	sets  []set
+	paper pdfout.Paper
+}
+
+// set is the sheets of one template, and which stringers it is for.
+type set struct {
+	*pdfout.Tiling
+	where string
 }
 
 // title is the job's name, or what stands in for it.
@@ -48,11 +55,10 @@ func (c cover) head() []pdfout.Block {
 		pdfout.Paragraph{Text: printFirst},
 		pdfout.Table{Rows: c.numbers()},
 	}
-	for _, f := range c.s.Flights() {
-		if len(f.Stringers) > 0 {
-			blocks = append(blocks, c.outlines(f))
-		}
+	if len(c.s.Flights()) > 1 {
+		blocks = append(blocks, c.flights())
 	}
+	blocks = append(blocks, c.outlines())
 	return append(blocks, pdfout.List{Items: lesson.Cautions(c.s)})
 }
 
@@ -63,28 +69,53 @@ func (c cover) numbers() [][]string {
 		{"total rise, finished to finished", st.Format(s.TotalRise)},
 		{"risers", report.Risers(s, func(mm float64) string { return st.InchesMM(mm) + "  (" + st.DecimalMM(mm) + ")" })},
 	}
-	for _, f := range s.Flights() {
-		if len(f.Stringers) > 0 {
-			g := &f.Stringers[0]
-			rows = append(rows, []string{"unit run, treads", fmt.Sprintf("%s, %d", st.Inches(f.UnitRun), f.Treads)},
-				[]string{"header to foot", report.Foot(f, st)}, []string{"notch depth, throat", st.InchesMM(g.NotchDepth) + ", " + st.InchesMM(g.Throat)})
-		}
+	if flights := s.Flights(); len(flights) == 1 && len(flights[0].Stringers) > 0 {
+		f, g := flights[0], &flights[0].Stringers[0]
+		rows = append(rows, []string{"unit run, treads", fmt.Sprintf("%s, %d", st.Inches(f.UnitRun), f.Treads)},
+			[]string{"header to foot", report.Foot(f, st)}, []string{"notch depth, throat", st.InchesMM(g.NotchDepth) + ", " + st.InchesMM(g.Throat)})
 	}
 	return append(rows, []string{"how figures are printed", report.Legend(st)})
 }
 
-// outlines are the figures that differ from one stringer to the next.
-func (c cover) outlines(f *layout.Flight) pdfout.Table {
+// flights are the figures of every flight and landing, where there are several,
+// from the bottom up.
+func (c cover) flights() pdfout.Table {
 	st := c.st
-	t := pdfout.Table{Header: []string{"stringer", "stands", "least blank", "stock", "bottom drop (longer -)", "first riser cut", "seat", "plumb cut"}}
-	for i := range f.Stringers {
-		g := &f.Stringers[i]
-		stock := "none sold so long"
-		if g.StockLength > 0 {
-			stock = fmt.Sprintf("%d of %s", len(g.Positions), st.Format(g.StockLength))
+	t := pdfout.Table{Header: []string{"", "from", "up to", "risers", "unit run", "head to foot", "throat"}}
+	for _, e := range c.s.Elements {
+		switch e := e.(type) {
+		case *layout.Flight:
+			row := []string{e.Name, st.FormatMM(e.StartLevel), st.FormatMM(e.EndLevel),
+				fmt.Sprintf("%d at %s", e.Risers, st.InchesMM(e.UnitRise)), "no stringer", "", ""}
+			if len(e.Stringers) > 0 {
+				g := &e.Stringers[0]
+				row[4], row[5], row[6] = st.Inches(e.UnitRun), st.InchesMM(g.HeadX()), st.InchesMM(g.Throat)
+			}
+			t.Rows = append(t.Rows, row)
+		case *layout.Landing:
+			t.Rows = append(t.Rows, []string{e.Name, "sheathing " + st.FormatMM(e.FramingLevel), st.FormatMM(e.Level), "", "", "", ""})
 		}
-		t.Rows = append(t.Rows, []string{g.Name, g.Where(f.Spec.Stringer.Count), st.InchesMM(g.LeastBlank), stock,
-			st.InchesMM(g.BottomDrop), st.InchesMM(g.FirstRiserCut), st.InchesMM(g.SeatCut), st.InchesMM(g.HeadCut)})
+	}
+	return t
+}
+
+// outlines are the figures that differ from one stringer to the next.
+func (c cover) outlines() pdfout.Table {
+	st, flights := c.st, c.s.Flights()
+	t := pdfout.Table{Header: []string{"stringer", "stands", "least blank", "stock", "bottom drop (longer -)", "first riser cut", "seat", "plumb cut"}}
+	for _, f := range flights {
+		for i := range f.Stringers {
+			g := &f.Stringers[i]
+			name, stock := g.Name, "none sold so long"
+			if len(flights) > 1 {
+				name = f.Name + "/" + name
+			}
+			if g.StockLength > 0 {
+				stock = fmt.Sprintf("%d of %s", len(g.Positions), st.Format(g.StockLength))
+			}
+			t.Rows = append(t.Rows, []string{name, g.Where(f.Spec.Stringer.Count), st.InchesMM(g.LeastBlank), stock,
+				st.InchesMM(g.BottomDrop), st.InchesMM(g.FirstRiserCut), st.InchesMM(g.SeatCut), st.InchesMM(g.HeadCut)})
+		}
 	}
 	return t
 }
@@ -101,15 +132,18 @@ const (
 // maps shows how each part's sheets lie together, and counts them: one below
 // the other while they are few, else in two columns.
 func (c cover) maps() []pdfout.Block {
-	n := len(c.tilings)
+	n := len(c.sets)
 	rows := n
 	if n > 3 {
 		rows = (n + 1) / 2
 	}
 	height := max(mapLeast, min(mapMost, mapsRoom/float64(max(1, rows))))
 	var blocks []pdfout.Block
-	for _, t := range c.tilings {
+	for _, t := range c.sets {
 		caption := fmt.Sprintf("%s: %d %s of %s", t.Part.Title, len(t.Sheets), plural(len(t.Sheets), "sheet"), c.paper.Name)
+		if t.where != "" {
+			caption += " (" + t.where + ")"
+		}
 		blocks = append(blocks, pdfout.Figure{Drawing: t.Map(), MaxHeight: height, Caption: caption, NoScale: true})
 	}
 	if rows < n {
@@ -125,16 +159,53 @@ func plural(n int, word string) string {
 	return word + "s"
 }
 
-// work is the cut sequence, the cut list and the stair drawn from the side.
+// Heights of the pictures, so that plan and isometric share a letter page, and
+// of a flight from the side. Millimetres on the sheet, captions included.
+const (
+	pictureHeight  = 112.0
+	unfoldedHeight = 90.0
+	flightHeight   = 150.0
+)
+
+// pictures show the whole stairway before the work on it is told.
+func (c cover) pictures() pdfout.Flow {
+	var blocks []pdfout.Block
+	add := func(d *drawing.Drawing, height float64) {
+		if d != nil { // nil where the job states no width
+			blocks = append(blocks, pdfout.Figure{Drawing: d, MaxHeight: height})
+		}
+	}
+	add(views.Plan(c.s, c.st), pictureHeight)
+	add(views.Isometric(c.s, c.st), pictureHeight)
+	add(views.Unfolded(c.s, c.st), unfoldedHeight)
+	return pdfout.Flow{Title: "The stairway", Blocks: blocks}
+}
+
+// work is the cut sequence, the cut list and the stair drawn from the side, flight
+// by flight.
 func (c cover) work() pdfout.Flow {
 	var blocks []pdfout.Block
-	for _, f := range c.s.Flights() {
-		blocks = append(blocks, pdfout.Figure{Drawing: views.Elevation(c.s, f, c.st), MaxHeight: 150})
+	flights := c.s.Flights()
+	told := map[string]string{} // a sequence, and the flight it was told for
+	for _, f := range flights {
+		of := ""
+		if len(flights) > 1 {
+			of = ", " + f.Name
+		}
+		blocks = append(blocks, pdfout.Figure{Drawing: views.Elevation(c.s, f, c.st), MaxHeight: flightHeight})
 		if len(f.Stringers) > 0 {
-			blocks = append(blocks, pdfout.Heading{Level: 2, Text: "Cut sequence"}, c.steps(f))
+			steps := c.steps(f)
+			text := strings.Join(steps.Items, "\n")
+			blocks = append(blocks, pdfout.Heading{Level: 2, Text: "Cut sequence" + of})
+			if as, ok := told[text]; ok {
+				blocks = append(blocks, pdfout.Paragraph{Text: "As of " + as + "."})
+			} else {
+				told[text] = f.Name
+				blocks = append(blocks, steps)
+			}
 		}
 		if len(f.Boards) > 0 {
-			blocks = append(blocks, pdfout.Heading{Level: 2, Text: "Cut list"}, c.cutList(f))
+			blocks = append(blocks, pdfout.Heading{Level: 2, Text: "Cut list" + of}, c.cutList(f))
 			if notes := report.CutNotes(c.s.Job, f, c.st); len(notes) > 0 {
 				blocks = append(blocks, pdfout.List{Items: notes})
 			}
