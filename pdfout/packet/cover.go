@@ -18,16 +18,10 @@ const printFirst = "Print this page first, at 100 %, with no fit to page. Measur
 
 // cover builds the pages before the sheets.
 type cover struct {
-	s     *layout.Stairway
-	st    measure.Style
-	sets  []set
-	paper pdfout.Paper
-}
-
-// set is the sheets of one template, and which stringers it is for.
-type set struct {
-	*pdfout.Tiling
-	where string
+	s       *layout.Stairway
+	st      measure.Style
+	tilings []*pdfout.Tiling
+	paper   pdfout.Paper
 }
 
 // title is the job's name, or what stands in for it.
@@ -99,7 +93,8 @@ func (c cover) flights() pdfout.Table {
 	return t
 }
 
-// outlines are the figures that differ from one stringer to the next.
+// outlines are the figures that differ from one stringer to the next, and which
+// flight's template serves where it is not its own.
 func (c cover) outlines() pdfout.Table {
 	st, flights := c.st, c.s.Flights()
 	t := pdfout.Table{Header: []string{"stringer", "stands", "least blank", "stock", "bottom drop (longer -)", "first riser cut", "seat", "plumb cut"}}
@@ -108,12 +103,16 @@ func (c cover) outlines() pdfout.Table {
 			g := &f.Stringers[i]
 			name, stock := g.Name, "none sold so long"
 			if len(flights) > 1 {
-				name = f.Name + "/" + name
+				name = qualified(f, g)
 			}
 			if g.StockLength > 0 {
 				stock = fmt.Sprintf("%d of %s", len(g.Positions), st.Format(g.StockLength))
 			}
-			t.Rows = append(t.Rows, []string{name, g.Where(f.Spec.Stringer.Count), st.InchesMM(g.LeastBlank), stock,
+			stands := g.Where(f.Spec.Stringer.Count)
+			if of := templateOf(c.s, g); of != name {
+				stands += "; cut from " + of
+			}
+			t.Rows = append(t.Rows, []string{name, stands, st.InchesMM(g.LeastBlank), stock,
 				st.InchesMM(g.BottomDrop), st.InchesMM(g.FirstRiserCut), st.InchesMM(g.SeatCut), st.InchesMM(g.HeadCut)})
 		}
 	}
@@ -132,18 +131,15 @@ const (
 // maps shows how each part's sheets lie together, and counts them: one below
 // the other while they are few, else in two columns.
 func (c cover) maps() []pdfout.Block {
-	n := len(c.sets)
+	n := len(c.tilings)
 	rows := n
 	if n > 3 {
 		rows = (n + 1) / 2
 	}
 	height := max(mapLeast, min(mapMost, mapsRoom/float64(max(1, rows))))
 	var blocks []pdfout.Block
-	for _, t := range c.sets {
+	for _, t := range c.tilings {
 		caption := fmt.Sprintf("%s: %d %s of %s", t.Part.Title, len(t.Sheets), plural(len(t.Sheets), "sheet"), c.paper.Name)
-		if t.where != "" {
-			caption += " (" + t.where + ")"
-		}
 		blocks = append(blocks, pdfout.Figure{Drawing: t.Map(), MaxHeight: height, Caption: caption, NoScale: true})
 	}
 	if rows < n {
@@ -159,12 +155,14 @@ func plural(n int, word string) string {
 	return word + "s"
 }
 
-// Heights of the pictures, so that plan and isometric share a letter page, and
-// of a flight from the side. Millimetres on the sheet, captions included.
+// Heights of the pictures: the plan has a letter page to itself, for its
+// dimensions take room at any scale; the next two share one; and that of a flight
+// from the side. Millimetres on the sheet, captions included.
 const (
-	pictureHeight  = 112.0
-	unfoldedHeight = 90.0
-	flightHeight   = 150.0
+	planHeight      = 215.0
+	isometricHeight = 112.0
+	unfoldedHeight  = 112.0
+	flightHeight    = 150.0
 )
 
 // pictures show the whole stairway before the work on it is told.
@@ -175,8 +173,8 @@ func (c cover) pictures() pdfout.Flow {
 			blocks = append(blocks, pdfout.Figure{Drawing: d, MaxHeight: height})
 		}
 	}
-	add(views.Plan(c.s, c.st), pictureHeight)
-	add(views.Isometric(c.s, c.st), pictureHeight)
+	add(views.Plan(c.s, c.st), planHeight)
+	add(views.Isometric(c.s, c.st), isometricHeight)
 	add(views.Unfolded(c.s, c.st), unfoldedHeight)
 	return pdfout.Flow{Title: "The stairway", Blocks: blocks}
 }

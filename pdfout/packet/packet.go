@@ -47,7 +47,7 @@ func Write(w io.Writer, s *layout.Stairway, o Options) error {
 		if err != nil {
 			return err
 		}
-		c.sets = append(c.sets, set{t, p.where})
+		c.tilings = append(c.tilings, t)
 		pages = append(pages, t)
 	}
 	if len(o.Parts) > 0 {

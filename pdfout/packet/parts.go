@@ -19,7 +19,6 @@ type part struct {
 	asked bool // printed only when asked for by name
 	sheet func() pdfout.Part
 	page  func() pdfout.Flow // in place of a sheet, where nothing is cut to it
-	where string             // which stringers of which flights it is for; empty with one flight
 }
 
 // The parts by name, as --part takes them.
@@ -37,9 +36,6 @@ func catalogue(s *layout.Stairway, st measure.Style) []part {
 	several := len(flights)
 	add := func(name string, t template, p part) {
 		p.names = t.names(name, several)
-		if several > 1 {
-			p.where = t.where()
-		}
 		all = append(all, p)
 	}
 	for _, t := range templates(flights, sameOutline, everyOutline) {

@@ -121,12 +121,20 @@ func flightNumbers(numbers []int) string {
 	return "flights " + strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
-// where tells which stringers of each flight a template is for.
-func (t template) where() string {
-	var words []string
-	for _, s := range t.serves {
-		count := s.f.Spec.Stringer.Count
-		words = append(words, fmt.Sprintf("flight %d: %s, %d off", s.number, s.g.Where(count), len(s.g.Positions)))
+// templateOf names the stringer from whose template a stringer is cut: its own,
+// or that of a flight below that is cut alike.
+func templateOf(s *layout.Stairway, g *layout.Group) string {
+	flights := s.Flights()
+	for _, t := range templates(flights, sameOutline, everyOutline) {
+		if slices.ContainsFunc(t.serves, func(own served) bool { return own.g == g }) {
+			if len(flights) > 1 {
+				return qualified(t.f, t.g)
+			}
+			return t.g.Name
+		}
 	}
-	return strings.Join(words, "; ")
+	return ""
 }
+
+// qualified is a stringer's name with its flight: flight-2/stringer.
+func qualified(f *layout.Flight, g *layout.Group) string { return f.Name + "/" + g.Name }
