@@ -30,6 +30,11 @@ func Compute(job *spec.Job) (*Stairway, error) {
 	for _, f := range s.Flights() {
 		bad = append(bad, f.build(job)...)
 	}
+	for i, e := range s.Elements {
+		if l, ok := e.(*Landing); ok {
+			bad = append(bad, l.frame(i, s.Elements[i+1].(*Flight), job)...)
+		}
+	}
 	if err := bad.Err(); err != nil {
 		return nil, err
 	}
@@ -126,7 +131,8 @@ func (s *Stairway) place() {
 		l := &Landing{Name: fmt.Sprintf("landing-%d", landings), Spec: e.Landing, Risers: below, Level: s.Level(below)}
 		l.FramingLevel = l.Level - e.Landing.Finish.MM()
 		last.Head = l
-		at = l.lie(at, s.Job).Exit
+		l.lie(at, s.Job)
+		at = l.Exit
 		under = l
 		s.Elements = append(s.Elements, l)
 	}

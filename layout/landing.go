@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"stepoff/layout/geom"
 	"stepoff/layout/turn"
 	"stepoff/spec"
 	"stepoff/spec/measure"
@@ -12,11 +11,11 @@ import (
 type Landing struct {
 	Name         string
 	Spec         *spec.Landing
-	Level        float64      // finished
-	FramingLevel float64      // top of the sheathing: Level less the finish
-	Risers       int          // of the stairway below it
-	Outline      []geom.Point // in plan: the walking area, riser line to riser line, counter-clockwise
-	Entry, Exit  turn.Place   // the lower flight's last riser line, the upper flight's first
+	Level        float64    // finished
+	FramingLevel float64    // top of the sheathing: Level less the finish
+	Risers       int        // of the stairway below it
+	Entry        turn.Place // the lower flight's last riser line, in plan
+	turn.Lying              // the walking area from there, and where the upper flight begins
 
 	Frame *Frame // nil where the job states no joists
 }
@@ -48,16 +47,15 @@ var asideOf = map[spec.Place]float64{spec.Inside: 0, spec.Middle: 0.5, spec.Outs
 var handOf = map[spec.Turn]turn.Hand{spec.Straight: turn.Straight, spec.Left: turn.Left, spec.Right: turn.Right}
 
 // lie lays the landing in plan where the flight below ends.
-func (l *Landing) lie(entry turn.Place, job *spec.Job) turn.Lying {
+func (l *Landing) lie(entry turn.Place, job *spec.Job) {
 	asked := l.Spec
-	lying := turn.Landing{
+	l.Entry = entry
+	l.Lying = turn.Landing{
 		Hand: handOf[asked.Turn], Angle: float64(asked.Angle),
 		Length: asked.Length.MM(), Width: asked.Width.MM(),
 		Flight: job.Width.MM(), Gap: asked.Gap.MM(), Aside: asideOf[asked.Side],
 		Overhang: overhang(job),
 	}.At(entry)
-	l.Entry, l.Exit, l.Outline = entry, lying.Exit, lying.Outline
-	return lying
 }
 
 // overhang is how far a nosing stands before its riser line.

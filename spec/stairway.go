@@ -21,6 +21,7 @@ func readStairway(top group, inherited stringers, job *Job) []Element {
 		}
 		list.next(item, e.Landing != nil)
 		elements = append(elements, e)
+		inherited = inherited.aboveFloor()
 	}
 	list.end()
 	return elements

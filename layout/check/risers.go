@@ -113,6 +113,9 @@ func (j *judge) otherCount(worst at, l rules.Limit, more int) string {
 }
 
 func (j *judge) riserVariation() {
+	if j.Together != nil {
+		j.builtLandings()
+	}
 	if len(j.Risers) == 0 {
 		return
 	}
