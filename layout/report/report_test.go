@@ -185,7 +185,7 @@ tread: {thickness: 1 1/2"}
 riser: open
 stringer: {stock: 2x12, foot_levels: [1/2", 0, -1/2"]}
 `)
-	if err := report.Text(&b, s, measure.Style{}); err != nil {
+	if err := report.Text(&b, s, &rules.Code{Name: rules.None}, measure.Style{}); err != nil {
 		t.Fatal(err)
 	}
 	if !regexp.MustCompile(`(?m)^  plumb cut at the head +5 1/2 +6 +6 1/2$`).MatchString(b.String()) {
@@ -209,7 +209,7 @@ func TestTextFitsTheScreen(t *testing.T) {
 		s := compute(t, path, string(text))
 		for _, denominator := range []int{16, 64} {
 			var b bytes.Buffer
-			if err := report.Text(&b, s, measure.Style{Units: s.Job.Units, Denominator: denominator}); err != nil {
+			if err := report.Text(&b, s, &rules.Code{Name: rules.None}, measure.Style{Units: s.Job.Units, Denominator: denominator}); err != nil {
 				t.Fatal(err)
 			}
 			lines := strings.Split(strings.TrimRight(b.String(), "\n"), "\n")
