@@ -61,24 +61,39 @@ func all(s *layout.Stairway, st measure.Style) []*drawing.Drawing {
 	if s.Job.Width != nil {
 		out = append(out, views.Plan(s, st), views.Isometric(s, st))
 	}
-	for _, f := range s.Flights() {
-		out = append(out, views.Elevation(s, f, st), views.PitchBoard(f, st))
-		for i := range f.Stringers {
-			template := views.Template(&f.Stringers[i], st)
-			if len(s.Flights()) > 1 {
-				template.Name = f.Name + "-" + template.Name
-			}
-			out = append(out, template)
+	for _, l := range s.Landings() {
+		if d := views.Framing(s, l, st); d != nil {
+			out = append(out, d)
 		}
+	}
+	for _, f := range s.Flights() {
+		out = append(out, views.Elevation(s, f, st))
+		own := []*drawing.Drawing{}
+		for i := range f.Stringers {
+			g := &f.Stringers[i]
+			own = append(own, views.Template(g, st))
+			if i == 0 {
+				own = append(own, views.PitchBoard(f, st))
+				if f.Treads > 1 {
+					own = append(own, views.NotchStrip(g, st))
+				}
+			}
+		}
+		for _, d := range own {
+			if len(s.Flights()) > 1 {
+				d.Name = f.Name + "-" + d.Name
+			}
+		}
+		out = append(out, own...)
 	}
 	return out
 }
 
-// scaleFor prints a side elevation at 1:20, the whole stairway at 1:40 and
+// scaleFor prints a side elevation and a landing's frame at 1:20, the whole stairway at 1:40 and
 // everything else as large as it is.
 func scaleFor(d *drawing.Drawing) float64 {
 	switch {
-	case strings.HasSuffix(d.Name, "-elevation"):
+	case strings.HasSuffix(d.Name, "-elevation"), strings.HasSuffix(d.Name, "-framing"):
 		return 1.0 / 20
 	case d.Name == "plan" || d.Name == "isometric" || d.Name == "unfolded":
 		return 1.0 / 40

@@ -78,7 +78,7 @@ const (
 
 // seenFace is a face turned to the eye.
 type seenFace struct {
-	corners []r3.Vec
+	corners []geom.Point
 	box     geom.Box
 	nearest float64
 	// How near the face's plane is at a place of the picture.
@@ -105,7 +105,9 @@ func (e eye) lines(solids []solid) []geom.Edge {
 			if !(n.Z > 1e-9) { // turned away, or edge-on
 				continue
 			}
-			f.corners = corners
+			for _, p := range corners {
+				f.corners = append(f.corners, flat(p))
+			}
 			f.slopeX, f.slopeY = -n.X/n.Z, -n.Y/n.Z
 			f.at = corners[0].Z - f.slopeX*corners[0].X - f.slopeY*corners[0].Y
 			faces = append(faces, f)
@@ -165,12 +167,12 @@ func (f *seenFace) hides(line geom.Edge, za, zb float64) [][2]float64 {
 	way := r2.Sub(line.To, line.From)
 	for i, p := range f.corners {
 		q := f.corners[(i+1)%len(f.corners)]
-		side := geom.Pt(q.X-p.X, q.Y-p.Y)
+		side := r2.Sub(q, p)
 		cross := r2.Cross(way, side)
 		if math.Abs(cross) < 1e-12*r2.Norm(way)*r2.Norm(side) {
 			continue // alongside
 		}
-		if t := r2.Cross(r2.Sub(flat(p), line.From), side) / cross; t > 0 && t < 1 {
+		if t := r2.Cross(r2.Sub(p, line.From), side) / cross; t > 0 && t < 1 {
 			cuts = append(cuts, t)
 		}
 	}
@@ -193,15 +195,22 @@ func (f *seenFace) hides(line geom.Edge, za, zb float64) [][2]float64 {
 // covers tells whether a place of the picture lies within the face, and not on
 // its outline, where a line behind would run along one that is drawn.
 func (f *seenFace) covers(p geom.Point) bool {
-	inside := false
 	for i, a := range f.corners {
-		b := f.corners[(i+1)%len(f.corners)]
-		if geom.Distance(p, flat(a), flat(b)) < behindBy {
+		if geom.Distance(p, a, f.corners[(i+1)%len(f.corners)]) < behindBy {
 			return false
 		}
+	}
+	return inside(p, f.corners)
+}
+
+// inside tells whether a place lies within the closed polygon through the points.
+func inside(p geom.Point, ps []geom.Point) bool {
+	in := false
+	for i, a := range ps {
+		b := ps[(i+1)%len(ps)]
 		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			inside = !inside
+			in = !in
 		}
 	}
-	return inside
+	return in
 }

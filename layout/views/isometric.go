@@ -152,30 +152,35 @@ func (m *model) floors() {
 // landing adds a landing: its surface down to the underside of its frame, and
 // what carries it.
 func (m *model) landing(l *layout.Landing) {
-	under := underside(l)
-	outline := make([]r3.Vec, len(l.Outline))
-	for k, p := range l.Outline {
-		outline[k] = raise(p, l.Level)
+	under, body := underside(l), l.Outline
+	if l.Frame != nil {
+		body = l.Frame.Outline // on under the upper flight
 	}
-	m.add(prism(outline, r3.Vec{Z: under - l.Level}))
+	m.slab(l.Outline, l.FramingLevel, l.Level)
+	m.slab(body, under, l.FramingLevel)
 	if under <= 0 {
 		return
 	}
-	b := geom.EmptyBox()
-	for _, p := range l.Outline {
-		b = b.Include(p)
-	}
-	flat := frameAt(0, 0, 0)
 	switch l.Spec.On {
 	case spec.OnLegs:
-		for _, x := range [...]float64{b.Min.X, b.Max.X - legSize} {
-			for _, y := range [...]float64{b.Min.Y, b.Max.Y - legSize} {
-				m.block(flat, x, x+legSize, y, y+legSize, 0, under)
-			}
+		for _, leg := range legs(body) {
+			m.slab([]geom.Point{leg.Min, {X: leg.Max.X, Y: leg.Min.Y}, leg.Max, {X: leg.Min.X, Y: leg.Max.Y}}, 0, under)
 		}
 	case spec.OnWalls:
-		m.block(flat, b.Min.X, b.Max.X, b.Min.Y, b.Max.Y, 0, under)
+		m.slab(body, 0, under)
 	}
+}
+
+// slab adds a plan outline between two heights.
+func (m *model) slab(outline []geom.Point, low, high float64) {
+	if high <= low {
+		return
+	}
+	base := make([]r3.Vec, len(outline))
+	for k, p := range outline {
+		base[k] = raise(p, low)
+	}
+	m.add(prism(base, r3.Vec{Z: high - low}))
 }
 
 // underside is the level of the underside of a landing's frame.

@@ -53,7 +53,8 @@ func Plan(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 		s: s, st: st, width: s.Job.Width.MM(), front: front(s), route: travel(s),
 	}
 	p.cut = p.findCut()
-	p.extent()
+	p.box, _ = s.Footprint()
+	p.middle = r2.Scale(0.5, r2.Add(p.box.Min, p.box.Max))
 	p.walls()
 	for i, e := range s.Elements {
 		switch e := e.(type) {
@@ -63,6 +64,7 @@ func Plan(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 			p.landing(i, e)
 		}
 	}
+	p.opening()
 	p.wayUp()
 	p.footprint()
 	return p.d
@@ -75,7 +77,7 @@ type plan struct {
 	width, front float64
 	cut          cut
 	route        []geom.Point
-	box          geom.Box   // round the walking surfaces
+	box          geom.Box   // the footprint
 	middle       geom.Point // of that box
 	risers       int        // numbered so far
 }
@@ -108,25 +110,6 @@ func (p *plan) edge(i int) drawing.Layer {
 		return drawing.Hidden
 	}
 	return drawing.Outline
-}
-
-// extent finds the box round everything that is walked on.
-func (p *plan) extent() {
-	p.box = geom.EmptyBox()
-	for _, e := range p.s.Elements {
-		switch e := e.(type) {
-		case *layout.Flight:
-			fr, half := flightFrame(e), p.width/2
-			for _, q := range [...]geom.Point{fr.at(-p.front, half), fr.at(-p.front, -half), fr.at(e.TotalRun, half), fr.at(e.TotalRun, -half)} {
-				p.box = p.box.Include(q)
-			}
-		case *layout.Landing:
-			for _, q := range e.Outline {
-				p.box = p.box.Include(q)
-			}
-		}
-	}
-	p.middle = r2.Scale(0.5, r2.Add(p.box.Min, p.box.Max))
 }
 
 func (p *plan) flight(i int, f *layout.Flight) {
