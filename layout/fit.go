@@ -47,12 +47,15 @@ type Passing struct {
 	At       geom.Point // where that is
 }
 
-// Passings are the places where the stairway passes over itself, from the bottom
-// up.
+// Passings are the places where the stairway passes over itself, and over the
+// floor one steps from onto it, from the bottom up.
 func (s *Stairway) Passings() []Passing {
+	if s.Job.Width == nil {
+		return nil
+	}
 	var all []Passing
 	for i, upper := range s.Elements {
-		for _, lower := range s.Elements[:i] {
+		for _, lower := range append([]Element{s.approach()}, s.Elements[:i]...) {
 			where, ok := common(outlineOf(upper), outlineOf(lower))
 			if !ok {
 				continue
@@ -67,6 +70,14 @@ func (s *Stairway) Passings() []Passing {
 		}
 	}
 	return all
+}
+
+// approach is the lower floor before the first nosing, as deep as the stair is
+// wide: the landing that codes ask for there.
+func (s *Stairway) approach() *Landing {
+	width := s.Job.Width.MM()
+	before := turn.Start.On(-overhang(s.Job)-width, 0, 0)
+	return &Landing{Name: "the floor before the first riser", Lying: turn.Lying{Outline: before.Flight(width, width)}}
 }
 
 // common is the box that two outlines share; ok is false where they share none,

@@ -42,7 +42,7 @@ type Facts struct {
 	// The flights that landings and turns stand between, where they are not
 	// judged themselves.
 	FlightWidth, FlightRun *measure.Length
-	Turns    []Turn
+	Turns                  []Turn
 
 	Together *Together // of a stairway of several flights
 

@@ -10,9 +10,9 @@ import (
 func (j *judge) headroom() {
 	l, ok := j.limit(rules.HeadroomMin)
 	switch {
-	case !ok:
 	case j.Together != nil:
-		j.passings(l)
+		j.passings(l, ok)
+	case !ok:
 	case j.Headroom != nil:
 		j.atLeast(compareMM(j.Headroom.MM(), l.Length), bound{limit: l, actual: length(*j.Headroom), found: "headroom " + j.exactly(j.Headroom.MM())})
 	case j.Overhead != nil && j.Opening != nil:

@@ -184,15 +184,20 @@ func (j *judge) between(what string, all []Stage, key rules.Key, right, after st
 		found: fmt.Sprintf("the %ss differ: %s of %s, %s of %s, by %s", what, j.exactly(hi.MM()), hi.where, j.exactly(lo.MM()), lo.where, j.exactly(apart.MM()))})
 }
 
-// passings holds the headroom where the stairway passes over itself.
-func (j *judge) passings(l rules.Limit) {
+// passings holds the headroom where the stairway passes over itself. That it
+// cuts through itself is said under any code.
+func (j *judge) passings(l rules.Limit, limited bool) {
 	for _, p := range j.Together.Passings {
 		b := bound{limit: l, actual: mm(p.Headroom), right: "more risers below " + p.Upper + ", another turn, or flights farther apart",
 			found: fmt.Sprintf("%s passes over %s: headroom %s", p.Upper, p.Lower, j.exactly(p.Headroom))}
 		if p.Headroom <= 0 {
 			b.found = fmt.Sprintf("%s and %s cut through each other, by %s", p.Upper, p.Lower, j.exactly(-p.Headroom))
 		}
-		j.atLeast(compareMM(p.Headroom, l.Length), b)
+		if limited {
+			j.atLeast(compareMM(p.Headroom, l.Length), b)
+		} else if p.Headroom <= 0 {
+			j.say(Warn, nil, nil, b.actual, b.found+"; "+b.right)
+		}
 	}
 }
 
