@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"stepoff/layout"
@@ -32,27 +33,46 @@ func (c cover) title() string {
 	return c.s.Job.Name
 }
 
-// short is the one page before parts that were asked for by name.
+// short is the one page before parts that were asked for by name: it tells of
+// those stringers only whose templates follow.
 func (c cover) short() pdfout.Flow {
-	return pdfout.Flow{Title: "Cover", Rulers: true, Blocks: append(c.head(), c.maps()...)}
+	return pdfout.Flow{Title: "Cover", Rulers: true, Blocks: append(c.head(c.printed()), c.maps()...)}
 }
 
 // first is the cover of a whole set.
 func (c cover) first() pdfout.Flow {
-	blocks := append(c.head(), pdfout.Heading{Level: 2, Text: "How the sheets lie"})
+	tables := []pdfout.Table{c.outlines(nil)}
+	if len(c.s.Flights()) > 1 {
+		tables = append([]pdfout.Table{c.flights()}, tables...)
+	}
+	blocks := append(c.head(tables...), pdfout.Heading{Level: 2, Text: "How the sheets lie"})
 	return pdfout.Flow{Title: "Cover", Rulers: true, Blocks: append(blocks, c.maps()...)}
 }
 
-func (c cover) head() []pdfout.Block {
+// printed are the figures of the stringers whose templates are printed; of all
+// where none is.
+func (c cover) printed() pdfout.Table {
+	var names []string
+	for _, t := range c.tilings {
+		names = append(names, t.Part.Name)
+	}
+	if t := c.outlines(names); len(t.Rows) > 0 {
+		return t
+	}
+	return c.outlines(nil)
+}
+
+func (c cover) head(tables ...pdfout.Table) []pdfout.Block {
 	blocks := []pdfout.Block{
 		pdfout.Heading{Level: 1, Text: c.title()},
 		pdfout.Paragraph{Text: printFirst},
 		pdfout.Table{Rows: c.numbers()},
 	}
-	if len(c.s.Flights()) > 1 {
-		blocks = append(blocks, c.flights())
+	for _, t := range tables {
+		if len(t.Rows) > 0 {
+			blocks = append(blocks, t)
+		}
 	}
-	blocks = append(blocks, c.outlines())
 	return append(blocks, pdfout.List{Items: lesson.Cautions(c.s)})
 }
 
@@ -94,8 +114,9 @@ func (c cover) flights() pdfout.Table {
 }
 
 // outlines are the figures that differ from one stringer to the next, and which
-// flight's template serves where it is not its own.
-func (c cover) outlines() pdfout.Table {
+// flight's template serves where it is not its own: of the templates named, or of
+// all.
+func (c cover) outlines(named []string) pdfout.Table {
 	st, flights := c.st, c.s.Flights()
 	t := pdfout.Table{Header: []string{"stringer", "stands", "least blank", "stock", "bottom drop (longer -)", "first riser cut", "seat", "plumb cut"}}
 	for _, f := range flights {
@@ -108,8 +129,11 @@ func (c cover) outlines() pdfout.Table {
 			if g.StockLength > 0 {
 				stock = fmt.Sprintf("%d of %s", len(g.Positions), st.Format(g.StockLength))
 			}
-			stands := g.Where(f.Spec.Stringer.Count)
-			if of := templateOf(c.s, g); of != name {
+			stands, of := g.Where(f.Spec.Stringer.Count), templateOf(c.s, g)
+			if len(named) > 0 && !slices.Contains(named, of) {
+				continue
+			}
+			if of != name {
 				stands += "; cut from " + of
 			}
 			t.Rows = append(t.Rows, []string{name, stands, st.InchesMM(g.LeastBlank), stock,

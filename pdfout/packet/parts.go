@@ -26,6 +26,7 @@ const (
 	partStringer   = "stringer"
 	partNotchStrip = "notch-strip" // in place of the whole stringer, where that is too much paper
 	partPitchBoard = "pitch-board"
+	partLanding    = "landing" // a page to build by: nothing of it is cut to a template
 	partStoryPole  = "story-pole"
 )
 
@@ -49,6 +50,13 @@ func catalogue(s *layout.Stairway, st measure.Style) []part {
 		if slices.ContainsFunc(t.serves, func(s served) bool { return s.f.Treads > 1 }) { // else there is no root to mark
 			add(partNotchStrip, t, part{asked: true, sheet: func() pdfout.Part { return notchStrip(t, st, several) }})
 		}
+	}
+	for _, l := range s.Landings() {
+		name := partLanding
+		if len(s.Landings()) > 1 {
+			name = l.Name + "/" + name
+		}
+		all = append(all, part{names: []string{name}, asked: l.Frame == nil, page: func() pdfout.Flow { return landing(s, l, st) }})
 	}
 	return append(all, part{names: []string{partStoryPole}, sheet: func() pdfout.Part { return storyPole(s, st) }})
 }
