@@ -104,10 +104,13 @@ func TestPassingOverItsOwnStart(t *testing.T) {
 	hold(t, "low", low, want{"headroom", check.Fail, "flight-5 passes over flight-1"})
 	high := turned(t, "irc-2021", round("5"), map[string]string{"levels": `{total_rise: 187 1/2"}`})
 	hold(t, "high", high, want{"headroom", check.Pass, "flight-5 passes over flight-1"})
-	// With risers of 1 1/2 in it cuts through itself, and that is said under any code.
-	f, l := `{flight: {risers: 2, run: 10"}}`, `, {landing: {turn: left}}, `
-	tight := turned(t, "none", "["+f+l+f+l+f+l+f+l+f+"]", map[string]string{"levels": `{total_rise: 15"}`, "tread": `{thickness: 1", nosing: 1"}`})
-	hold(t, "tight", tight, want{"headroom", check.Warn, "flight-5 and flight-1 cut through each other"})
+}
+
+// A stair that cuts through itself is told under any code.
+func TestCuttingThroughItself(t *testing.T) {
+	code, _ := rules.Lookup(rules.None)
+	facts := check.Facts{Together: &check.Together{Passings: []check.Passing{{Upper: "flight-5", Lower: "flight-1", Headroom: -25.4}}}}
+	hold(t, "through", check.Judge(facts, code), want{"headroom", check.Warn, `flight-5 and flight-1 cut through each other, by 1"`})
 }
 
 // The floor that a stair takes is held against the room stated, and the upper

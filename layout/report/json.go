@@ -35,7 +35,6 @@ type (
 		Name       string         `json:"name"`
 		Risers     int            `json:"risers"`
 		Treads     int            `json:"treads"`
-		UnitRise   mm             `json:"unit_rise_mm"`
 		UnitRun    *mm            `json:"unit_run_mm,omitempty"` // left out, as total run and pitch, where there is no tread
 		TotalRun   *mm            `json:"total_run_mm,omitempty"`
 		Pitch      *deg           `json:"pitch_deg,omitempty"`
@@ -45,6 +44,7 @@ type (
 		Levels     []mm           `json:"tread_levels_mm"`
 		Stringers  []stringerJSON `json:"stringers"`
 		CutList    []boardJSON    `json:"cut_list"`
+		UnitRise   mm             `json:"unit_rise_mm"`
 		Outline    [][2]mm        `json:"outline_mm,omitempty"` // in plan, first riser line to the head
 	}
 	planJSON struct {
