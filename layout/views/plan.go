@@ -191,7 +191,7 @@ func (p *plan) flightDims(i int, f *layout.Flight, fr frame) {
 	side, off := p.outer(fr, fr.at(f.TotalRun/2, 0))
 	if f.Risers > 1 {
 		n := f.Risers - 1
-		words := runs(n, p.st.Inches(f.UnitRun), p.st.Format(measure.Length(n)*f.UnitRun))
+		words := runs(n, f.UnitRun, p.st)
 		p.d.Dim(drawing.Aligned, fr.at(-p.front, off), fr.at(lastRiser(f)-p.front, off), side*dimRow, words)
 	}
 	if i == 0 {
@@ -205,7 +205,7 @@ func (p *plan) flightDims(i int, f *layout.Flight, fr frame) {
 const (
 	landingRow   = 2
 	widthRow     = 2.5
-	footprintRow = 4
+	footprintRow = 3.6
 )
 
 // outer tells on which side of a frame's axis, seen at a place of it, there is
@@ -272,9 +272,18 @@ func (p *plan) footprint() {
 }
 
 // runs says how long a number of equal runs is.
-func runs(n int, each, all string) string {
+func runs(n int, run measure.Length, st measure.Style) string {
 	if n == 1 {
-		return "run " + each
+		return "run " + st.Inches(run)
 	}
-	return fmt.Sprintf("%d x %s = %s", n, each, all)
+	return fmt.Sprintf("%d x %s = %s", n, each(run.MM(), st), st.Format(measure.Length(n)*run))
+}
+
+// each is a rise or run of which there are several: in inches, or in bare
+// millimetres to keep it short.
+func each(mm float64, st measure.Style) string {
+	if st.Units == measure.Metric {
+		return st.BareMM(mm)
+	}
+	return st.InchesMM(mm)
 }

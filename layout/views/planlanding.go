@@ -105,8 +105,8 @@ func (p *plan) landingWords(l *layout.Landing, fr frame, above *layout.Flight) {
 
 // Where a landing's name and level are written, as shares of its length.
 const (
-	nameAt  = 0.8
-	levelAt = 0.585
+	nameAt  = 0.84
+	levelAt = 0.58
 )
 
 // landingDims gives the clear sizes, which are taken from the nosings of the

@@ -14,7 +14,7 @@ import (
 
 // levelsAside is how far before the first riser the levels are written, as a
 // share of the total rise.
-const levelsAside = 0.5
+const levelsAside = 0.38
 
 // Unfolded draws the whole stairway from the side as if it went straight on:
 // flights and landings one after another along the way up, each at its level.
@@ -69,7 +69,7 @@ func (u *unfolded) flight(f *layout.Flight) {
 // rises says how a flight climbs, between the levels beside it. The rows
 // alternate: a short flight's words run past its end.
 func (u *unfolded) rises(f *layout.Flight) {
-	words := fmt.Sprintf("%d at %s", f.Risers, u.st.InchesMM(f.UnitRise))
+	words := fmt.Sprintf("%d at %s", f.Risers, each(f.UnitRise, u.st))
 	u.d.Dim(drawing.Vertical, geom.Pt(u.aside, f.StartLevel), geom.Pt(u.aside, f.EndLevel), -float64(1+u.row%2)*dimRow, words)
 	u.row++
 }
@@ -125,10 +125,10 @@ func (u *unfolded) floors() {
 		lip = head + headX(last)
 	}
 	end := head + headX(last) + last.Spec.Stringer.BehindHead.MM()
-	u.d.Line(drawing.Outline, geom.Pt(-shown, 0), geom.Pt(end+2*shown, 0))
+	u.d.Line(drawing.Outline, geom.Pt(-shown, 0), geom.Pt(end+shown, 0))
 	depth := floorDepth(u.s)
-	u.d.Polyline(drawing.Outline, geom.Pt(end+2*shown, total), geom.Pt(lip, total), geom.Pt(lip, total-u.s.Job.Levels.UpperFinish.MM()),
-		geom.Pt(end, total-u.s.Job.Levels.UpperFinish.MM()), geom.Pt(end, total-depth), geom.Pt(end+2*shown, total-depth))
+	u.d.Polyline(drawing.Outline, geom.Pt(end+shown, total), geom.Pt(lip, total), geom.Pt(lip, total-u.s.Job.Levels.UpperFinish.MM()),
+		geom.Pt(end, total-u.s.Job.Levels.UpperFinish.MM()), geom.Pt(end, total-depth), geom.Pt(end+shown, total-depth))
 	u.level("upper floor", total, lip)
-	u.d.Dim(drawing.Vertical, geom.Pt(end+2*shown, 0), geom.Pt(end+2*shown, total), dimRow, fmt.Sprintf("%d risers, %s", u.s.Risers, u.st.Format(u.s.TotalRise)))
+	u.d.Dim(drawing.Vertical, geom.Pt(end+shown, 0), geom.Pt(end+shown, total), dimRow, fmt.Sprintf("%d risers, %s", u.s.Risers, u.st.Format(u.s.TotalRise)))
 }

@@ -122,21 +122,18 @@ func (c cover) outlines(named []string) pdfout.Table {
 	for _, f := range flights {
 		for i := range f.Stringers {
 			g := &f.Stringers[i]
-			name, stock := g.Name, "none sold so long"
-			if len(flights) > 1 {
-				name = qualified(f, g)
-			}
+			stock := "none sold so long"
 			if g.StockLength > 0 {
 				stock = fmt.Sprintf("%d of %s", len(g.Positions), st.Format(g.StockLength))
 			}
 			stands, of := g.Where(f.Spec.Stringer.Count), templateOf(c.s, g)
-			if len(named) > 0 && !slices.Contains(named, of) {
+			if len(named) > 0 && !slices.Contains(named, of.names(of.g.Name, len(flights))[0]) {
 				continue
 			}
-			if of != name {
-				stands += "; cut from " + of
+			if of.g != g {
+				stands += "; cut as " + called(of.f, of.g, len(flights))
 			}
-			t.Rows = append(t.Rows, []string{name, stands, st.InchesMM(g.LeastBlank), stock,
+			t.Rows = append(t.Rows, []string{called(f, g, len(flights)), stands, st.InchesMM(g.LeastBlank), stock,
 				st.InchesMM(g.BottomDrop), st.InchesMM(g.FirstRiserCut), st.InchesMM(g.SeatCut), st.InchesMM(g.HeadCut)})
 		}
 	}
@@ -179,13 +176,13 @@ func plural(n int, word string) string {
 	return word + "s"
 }
 
-// Heights of the pictures: the plan has a letter page to itself, for its
-// dimensions take room at any scale; the next two share one; and that of a flight
-// from the side. Millimetres on the sheet, captions included.
+// Heights of the pictures: the plan may take a page, for its dimensions need room
+// at any scale; the next two share one; and that of a flight from the side.
+// Millimetres on the sheet, captions included.
 const (
-	planHeight      = 215.0
-	isometricHeight = 112.0
-	unfoldedHeight  = 112.0
+	planHeight      = 260.0
+	isometricHeight = 140.0
+	unfoldedHeight  = 100.0
 	flightHeight    = 150.0
 )
 

@@ -121,20 +121,23 @@ func flightNumbers(numbers []int) string {
 	return "flights " + strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
-// templateOf names the stringer from whose template a stringer is cut: its own,
-// or that of a flight below that is cut alike.
-func templateOf(s *layout.Stairway, g *layout.Group) string {
-	flights := s.Flights()
-	for _, t := range templates(flights, sameOutline, everyOutline) {
-		if slices.ContainsFunc(t.serves, func(own served) bool { return own.g == g }) {
-			if len(flights) > 1 {
-				return qualified(t.f, t.g)
-			}
-			return t.g.Name
-		}
-	}
-	return ""
+// templateOf is the template a stringer is cut from: its own, or that of a flight
+// below that is cut alike.
+func templateOf(s *layout.Stairway, g *layout.Group) template {
+	all := templates(s.Flights(), sameOutline, everyOutline)
+	return all[slices.IndexFunc(all, func(t template) bool {
+		return slices.ContainsFunc(t.serves, func(own served) bool { return own.g == g })
+	})]
 }
 
-// qualified is a stringer's name with its flight: flight-2/stringer.
-func qualified(f *layout.Flight, g *layout.Group) string { return f.Name + "/" + g.Name }
+// called is what a table calls a flight's stringers: by the flight alone where
+// they are all alike.
+func called(f *layout.Flight, g *layout.Group, flights int) string {
+	switch {
+	case flights < 2:
+		return g.Name
+	case len(f.Stringers) < 2:
+		return f.Name
+	}
+	return f.Name + "/" + g.Name
+}

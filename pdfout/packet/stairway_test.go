@@ -90,7 +90,7 @@ func TestFlightsShareTemplates(t *testing.T) {
 	for _, name := range []string{"flight-2/stringer", "flight-3/stringer"} {
 		f := written(t, s, name)
 		cover := words(f, 0, 1)
-		for _, line := range []string{"Stringer, flights 2 and 3: ", "flight-3/stringer all; cut from flight-2/stringer"} {
+		for _, line := range []string{"Stringer, flights 2 and 3: ", "flight-3 all; cut as flight-2 "} {
 			if !strings.Contains(cover, line) {
 				t.Errorf("--part %s: the cover does not say %q: %s", name, line, cover)
 			}
