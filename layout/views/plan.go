@@ -188,7 +188,7 @@ func (p *plan) breakLine(fr frame, run float64) {
 
 // flightDims says how long the flight is, on the side away from the rest.
 func (p *plan) flightDims(i int, f *layout.Flight, fr frame) {
-	side, off := p.outer(fr, fr.at(f.TotalRun/2, 0))
+	side, off := p.outer(fr, fr.at(f.TotalRun/2, 0), f.Foot, f.Head)
 	if f.Risers > 1 {
 		n := f.Risers - 1
 		words := runs(n, f.UnitRun, p.st)
@@ -210,13 +210,21 @@ const (
 
 // outer tells on which side of a frame's axis, seen at a place of it, there is
 // more room for dimensions: +1 left, -1 right; and where they begin, clear of a
-// wall there.
-func (p *plan) outer(fr frame, at geom.Point) (side, off float64) {
+// wall there and of landings that are wider.
+func (p *plan) outer(fr frame, at geom.Point, beside ...*layout.Landing) (side, off float64) {
 	side = -1
 	if r2.Dot(r2.Sub(p.middle, at), fr.left) < -1 {
 		side = 1
 	}
 	off = p.width / 2
+	for _, l := range beside {
+		if l == nil {
+			continue
+		}
+		for _, q := range l.Outline {
+			off = math.Max(off, side*fr.sideways(q))
+		}
+	}
 	if p.wall(side) {
 		off += wallThickness
 	}
@@ -264,11 +272,16 @@ func (p *plan) footprint() {
 	b := p.box
 	low := b.Min.Y
 	p.d.Dim(drawing.Horizontal, geom.Pt(b.Min.X, low), geom.Pt(b.Max.X, low), -footprintRow*dimRow, "footprint "+p.st.FormatMM(b.Width()))
-	left := b.Min.X
-	if p.wall(1) || p.wall(-1) {
-		left -= wallThickness
+	// Upright where the upper floor's words do not run.
+	last := p.s.Elements[len(p.s.Elements)-1].(*layout.Flight)
+	x, side := b.Min.X, -1.0
+	if flightFrame(last).along.X < -levelEnough {
+		x, side = b.Max.X, 1
 	}
-	p.d.Dim(drawing.Vertical, geom.Pt(left, b.Min.Y), geom.Pt(left, b.Max.Y), -footprintRow*dimRow, "footprint "+p.st.FormatMM(b.Height()))
+	if p.wall(1) || p.wall(-1) {
+		x += side * wallThickness
+	}
+	p.d.Dim(drawing.Vertical, geom.Pt(x, b.Min.Y), geom.Pt(x, b.Max.Y), side*footprintRow*dimRow, "footprint "+p.st.FormatMM(b.Height()))
 }
 
 // runs says how long a number of equal runs is.

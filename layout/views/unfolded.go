@@ -21,7 +21,7 @@ const levelsAside = 0.38
 func Unfolded(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 	u := &unfolded{d: &drawing.Drawing{Name: "unfolded", Title: "Unfolded elevation, along the way up"}, s: s, st: st}
 	u.aside = -levelsAside * s.TotalRise.MM()
-	u.level("lower floor", 0, 0)
+	u.level("lower floor", 0, 0, s.Flights()[0])
 	for i, e := range s.Elements {
 		switch e := e.(type) {
 		case *layout.Flight:
@@ -74,18 +74,27 @@ func (u *unfolded) rises(f *layout.Flight) {
 	u.row++
 }
 
-// level writes a level where all are read, with a line to what stands at it.
-func (u *unfolded) level(name string, level, to float64) {
+// level writes a level where all are read, with a line to what stands at it:
+// above the line, or below it where the flight that climbs from there, if any,
+// has but one riser and the next level's line is too near.
+func (u *unfolded) level(name string, level, to float64, climbs *layout.Flight) {
 	u.d.Line(drawing.Thin, geom.Pt(u.aside, level), geom.Pt(to, level))
 	figure := "0"
 	if level != 0 {
 		figure = u.st.FormatMM(level)
 	}
-	u.d.Text(geom.Pt(u.aside, level+labelUp*u.s.TotalRise.MM()), drawing.Small, drawing.Left, name+" "+figure)
+	up := labelUp
+	if climbs != nil && climbs.Risers == 1 {
+		up = -labelDown
+	}
+	u.d.Text(geom.Pt(u.aside, level+up*u.s.TotalRise.MM()), drawing.Small, drawing.Left, name+" "+figure)
 }
 
-// labelUp is how far above its line a level is written, of the total rise.
-const labelUp = 0.045
+// How far from its line a level is written, of the total rise.
+const (
+	labelUp   = 0.045
+	labelDown = 0.09
+)
 
 func (u *unfolded) landing(i int, l *layout.Landing) {
 	below, above := flightsAt(u.s, i)
@@ -109,7 +118,7 @@ func (u *unfolded) landing(i int, l *layout.Landing) {
 	case l.Spec.On == spec.OnWalls:
 		u.d.Add(drawing.Path{Layer: drawing.Thin, Path: geom.Rect(geom.Box{Min: geom.Pt(u.x, 0), Max: geom.Pt(u.x+long, under)})})
 	}
-	u.level(l.Name, l.Level, u.x-front(u.s))
+	u.level(l.Name, l.Level, u.x-front(u.s), above)
 	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+long-front(u.s), 0), -landingRow*dimRow, u.st.FormatMM(long))
 	u.x += long
 }
@@ -129,6 +138,6 @@ func (u *unfolded) floors() {
 	depth := floorDepth(u.s)
 	u.d.Polyline(drawing.Outline, geom.Pt(end+shown, total), geom.Pt(lip, total), geom.Pt(lip, total-u.s.Job.Levels.UpperFinish.MM()),
 		geom.Pt(end, total-u.s.Job.Levels.UpperFinish.MM()), geom.Pt(end, total-depth), geom.Pt(end+shown, total-depth))
-	u.level("upper floor", total, lip)
+	u.level("upper floor", total, lip, nil)
 	u.d.Dim(drawing.Vertical, geom.Pt(end+shown, 0), geom.Pt(end+shown, total), dimRow, fmt.Sprintf("%d risers, %s", u.s.Risers, u.st.Format(u.s.TotalRise)))
 }
