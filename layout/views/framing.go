@@ -84,7 +84,7 @@ func (f *framing) wood() {
 // far one.
 func (f *framing) bay(x0, x1, y0, y1 float64) {
 	f.rect(drawing.Outline, x0, x0+f.thick, y0, y1)
-	n := int(math.Ceil((y1 - y0 - f.thick) / f.l.Spec.Spacing.MM()))
+	n := int(math.Ceil((y1-y0-f.thick)/f.l.Spec.Spacing.MM() - 1e-9)) // a whole number of spacings stays one
 	for k := range n + 1 {
 		y := math.Min(y0+float64(k)*f.l.Spec.Spacing.MM(), y1-f.thick)
 		f.rect(drawing.Thin, x0+f.thick, x1-f.thick, y, y+f.thick)

@@ -164,3 +164,34 @@ func TestMirroredPlan(t *testing.T) {
 		}
 	})
 }
+
+// The frame as drawn has as many joists as the cut list, each as long.
+func TestFramingIsTheCutList(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := compute(t, randomStairway(t)(false))
+		for _, l := range s.Landings() {
+			d := views.Framing(s, l, measure.Style{})
+			if d == nil {
+				continue
+			}
+			var drawn, listed []float64
+			for _, it := range d.Items {
+				if p, ok := it.(drawing.Path); ok && p.Layer == drawing.Thin && p.Closed {
+					drawn = append(drawn, math.Max(p.Box().Width(), p.Box().Height()))
+				}
+			}
+			for _, p := range l.Frame.Pieces {
+				if strings.HasPrefix(p.Part, "joist") {
+					for range p.Count {
+						listed = append(listed, p.Length)
+					}
+				}
+			}
+			slices.Sort(drawn)
+			slices.Sort(listed)
+			if !slices.EqualFunc(drawn, listed, func(a, b float64) bool { return math.Abs(a-b) < 1e-6 }) {
+				t.Fatalf("%s: joists drawn %.1f, listed %.1f", l.Name, drawn, listed)
+			}
+		}
+	})
+}
