@@ -119,6 +119,9 @@ func readLanding(g, top group, job *Job) *Landing {
 	if n := g.get("gap"); n != nil && l.Angle != 180 && l.Gap > 0 {
 		n.Mistake("gap: only a half turn has a gap between its flights; write angle: 180, or leave the gap out")
 	}
+	if n := g.blame("spacing", "joists"); n != nil && l.Joists != nil && l.Spacing <= l.Joists.Thickness && l.Spacing > 0 {
+		n.Mistake("spacing: joists %s thick stand farther apart than that, on centre", measure.Style{Units: job.Units}.Format(l.Joists.Thickness))
+	}
 	l.Side = readSide(g, l.Turn)
 	l.sizes(g, top, job.Width)
 	if n := g.get("built_level"); n != nil && l.BuiltLevel != nil && job.Levels.TotalRise > 0 && *l.BuiltLevel >= job.Levels.TotalRise {

@@ -21,7 +21,8 @@ type Together struct {
 	// Open says what the upper floor has to be open over for a headroom; nil where
 	// the floor's depth is not known.
 	Open    func(headroom measure.Length) []string
-	Opening *measure.Length // as stated: it belongs to one straight flight
+	// As stated: they belong to one straight flight.
+	Opening, AvailableRun *measure.Length
 }
 
 // Built is a landing that exists, and where it would stand were the total rise
@@ -82,7 +83,10 @@ func landingFacts(s *layout.Stairway, l *layout.Landing, st measure.Style) Facts
 
 // wholeFacts gathers what is known of all flights together.
 func wholeFacts(s *layout.Stairway, st measure.Style) Facts {
-	w := &Together{Opening: s.Job.Opening}
+	w := &Together{}
+	if len(s.Flights()) > 1 {
+		w.Opening, w.AvailableRun = s.Job.Opening, s.Job.AvailableRun
+	}
 	for _, f := range s.Flights() {
 		if f.Treads > 0 {
 			w.Runs = append(w.Runs, Stage{f.Name, Share{f.UnitRun, 1}})
@@ -109,7 +113,7 @@ func wholeFacts(s *layout.Stairway, st measure.Style) Facts {
 			w.Floors = append(w.Floors, Floor{"across it", box.Width(), *there})
 		}
 	}
-	if s.Job.Levels.FloorDepth != nil && s.Job.Width != nil {
+	if s.Job.Levels.FloorDepth != nil && s.Job.Width != nil && len(s.Flights()) > 1 {
 		w.Open = func(headroom measure.Length) []string { return openOver(s, headroom, st) }
 	}
 	return Facts{Style: st, Together: w}
@@ -219,6 +223,9 @@ func (j *judge) openFloor(l rules.Limit) {
 
 // room holds the floor that the stairway takes against what there is.
 func (j *judge) room() {
+	if a := j.Together.AvailableRun; a != nil {
+		j.say(Info, nil, length(*a), nil, fmt.Sprintf("the available run stated, %s, is taken for one straight flight's and not held against these; `room` is what the whole has", j.Style.Inches(*a)))
+	}
 	for _, f := range j.Together.Floors {
 		status, text := Pass, fmt.Sprintf("%s the stairway takes %s of the %s there are", f.Way, j.exactly(f.Takes), j.Style.Inches(f.There))
 		if compareMM(f.Takes, f.There) > 0 {

@@ -36,6 +36,9 @@ func Fill(job *spec.Job, code *rules.Code) (*spec.Job, error) {
 	var bad source.Mistakes
 	for _, s := range sections(&filled) {
 		bad = append(bad, s.fill(&filled, run, code)...)
+		if run == nil { // what the lowest flights got is taken for those above
+			run = filled.Stairway[s.flights[0]].Flight.Run
+		}
 	}
 	if err := bad.Err(); err != nil {
 		return nil, err
