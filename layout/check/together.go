@@ -20,7 +20,7 @@ type Together struct {
 	Floors   []Floor // the floor it takes, where the room is stated
 	// Open says what the upper floor has to be open over for a headroom; nil where
 	// the floor's depth is not known.
-	Open    func(headroom measure.Length) []string
+	Open func(headroom measure.Length) []string
 	// As stated: they belong to one straight flight.
 	Opening, AvailableRun *measure.Length
 }

@@ -26,8 +26,8 @@ func (t *text) flightHeading(f *layout.Flight) {
 	t.row("from level, to level", "%s, %s", t.st.BareMM(f.StartLevel), t.st.BareMM(f.EndLevel))
 }
 
-// Turning says which way a landing turns: a quarter turn to the left.
-func Turning(l *spec.Landing) string {
+// turning says which way a landing turns: a quarter turn to the left.
+func turning(l *spec.Landing) string {
 	hand := " to the left"
 	if l.Turn == spec.Right {
 		hand = " to the right"
@@ -43,7 +43,7 @@ func Turning(l *spec.Landing) string {
 
 func (t *text) landing(s *layout.Stairway, l *layout.Landing, lower, upper *layout.Flight) {
 	bare := t.st.BareMM
-	t.heading(l.Name, "%s, %s up", Turning(l.Spec), counted(l.Risers, "riser"))
+	t.heading(l.Name, "%s, %s up", turning(l.Spec), counted(l.Risers, "riser"))
 	t.row("finished level", "%s", bare(l.Level))
 	t.row("top of the sheathing", "%s above the lower finished floor%s", bare(l.FramingLevel), t.aboveToday(s, l.FramingLevel))
 	if l.Spec.BuiltLevel != nil {
@@ -120,8 +120,8 @@ func (t *text) plan(s *layout.Stairway, headroom *measure.Length) {
 	}
 }
 
-// FrameList lists what a landing's frame is cut from.
-func FrameList(l *layout.Landing, st measure.Style) []CutRow {
+// frameList lists what a landing's frame is cut from.
+func frameList(l *layout.Landing, st measure.Style) []CutRow {
 	if l.Frame == nil {
 		return nil
 	}

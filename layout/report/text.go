@@ -385,7 +385,7 @@ func (t *text) cutList(s *layout.Stairway) {
 		case *layout.Flight:
 			t.cutRows(CutList(s.Job, e, t.st), CutNotes(s.Job, e, t.st))
 		case *layout.Landing:
-			t.cutRows(FrameList(e, t.st), frameNotes(e))
+			t.cutRows(frameList(e, t.st), frameNotes(e))
 		}
 	}
 }
