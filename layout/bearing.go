@@ -13,8 +13,11 @@ import (
 // refuses a ledger that would hang below its header. Nothing is said where the
 // header was not measured.
 func (f *Flight) bearing(g *Group, job *spec.Job) stringer.Refusals {
-	levels := job.Levels
-	if levels.HeaderDepth == nil {
+	headerTop, headerDepth, floor := job.Levels.HeaderTop, job.Levels.HeaderDepth, "finished upper floor"
+	if l := f.Head; l != nil {
+		headerTop, headerDepth, floor = l.headerTop(), l.headerDepth(), "finished landing"
+	}
+	if headerDepth == nil {
 		return nil
 	}
 	_, topCut := g.Tip(g.Notches)
@@ -23,18 +26,18 @@ func (f *Flight) bearing(g *Group, job *spec.Job) stringer.Refusals {
 	if g.Ledger != nil {
 		bottom -= g.Ledger.Height // the notch takes that much of the plumb cut away
 	}
-	contact := math.Max(0, math.Min(bottom, levels.HeaderDepth.MM())-math.Max(top, levels.HeaderTop.MM()))
+	contact := math.Max(0, math.Min(bottom, headerDepth.MM())-math.Max(top, headerTop.MM()))
 	g.HeadContact = &contact
 	if g.Ledger == nil {
 		return nil
 	}
-	if bottom < levels.HeaderDepth.MM() {
+	if bottom < headerDepth.MM() {
 		return nil // the ledger's top is where the plumb cut now ends
 	}
 	say := measure.Style{Units: job.Units}.FormatMM
 	return stringer.Refusals{{Key: "stringer.ledger", Message: fmt.Sprintf(
-		"the ledger's top would lie %s below the finished upper floor, under the header, whose underside is %s below it; leave the ledger out or frame a deeper header",
-		say(bottom), say(levels.HeaderDepth.MM()))}}
+		"the ledger's top would lie %s below the %s, under the header, whose underside is %s below it; leave the ledger out or frame a deeper header",
+		say(bottom), floor, say(headerDepth.MM()))}}
 }
 
 // LittleContact is the bearing below which a head is said to bear little: the

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"stepoff/layout/stringer"
+	"stepoff/layout/turn"
 	"stepoff/spec"
 	"stepoff/spec/measure"
 	"stepoff/spec/source"
@@ -18,30 +19,21 @@ const EndTrim = measure.Inch
 // job file of every value that makes the stair impossible to build.
 func Compute(job *spec.Job) (*Stairway, error) {
 	s := &Stairway{Job: job, TotalRise: job.Levels.Finished()}
-	var bad source.Mistakes
-	for i, e := range job.Stairway {
-		if e.Flight.Risers == nil {
-			bad = append(bad, job.Mistake(flightKey(i, "risers"), "risers is missing: say how many risers this flight has"))
-		} else {
-			s.Risers += *e.Flight.Risers
+	bad := s.missing()
+	if len(bad) == 0 {
+		bad = s.share()
+	}
+	if err := bad.Err(); err != nil {
+		return nil, err
+	}
+	s.place()
+	for _, f := range s.Flights() {
+		bad = append(bad, f.build(job)...)
+	}
+	for i, e := range s.Elements {
+		if l, ok := e.(*Landing); ok {
+			bad = append(bad, l.frame(i, s.Elements[i+1].(*Flight), job)...)
 		}
-		if e.Flight.Run == nil {
-			bad = append(bad, job.Mistake(flightKey(i, "run"), `run is missing: say the unit run, such as run: 10"`))
-		}
-	}
-	if b := job.Stringer.Build; b != spec.Sawn {
-		bad = append(bad, job.Mistake("stringer.build", "%s stringers are not laid out by this version, only sawn ones; write build: sawn", b))
-	}
-	if len(bad) > 0 {
-		return nil, bad.Err()
-	}
-	s.UnitRise = s.Level(1)
-	below := 0 // risers so far
-	for i, e := range job.Stairway {
-		f, mistakes := s.flight(i, below, e.Flight)
-		bad = append(bad, mistakes...)
-		s.Elements = append(s.Elements, f)
-		below += f.Risers
 	}
 	if err := bad.Err(); err != nil {
 		return nil, err
@@ -49,20 +41,120 @@ func Compute(job *spec.Job) (*Stairway, error) {
 	return s, nil
 }
 
+// missing says what has to be known before anything can be laid out.
+func (s *Stairway) missing() (bad source.Mistakes) {
+	for i, e := range s.Job.Stairway {
+		if e.Flight == nil {
+			continue
+		}
+		if e.Flight.Risers == nil {
+			bad = append(bad, s.Job.Mistake(flightKey(i, "risers"), "risers is missing: say how many risers this flight has"))
+		}
+		if e.Flight.Run == nil {
+			bad = append(bad, s.Job.Mistake(flightKey(i, "run"), `run is missing: say the unit run, such as run: 10"`))
+		}
+	}
+	if b := s.Job.Stringer.Build; b != spec.Sawn {
+		bad = append(bad, s.Job.Mistake("stringer.build", "%s stringers are not laid out by this version, only sawn ones; write build: sawn", b))
+	}
+	return bad
+}
+
 func flightKey(i int, key string) string { return fmt.Sprintf("stairway[%d].flight.%s", i, key) }
 
-func (s *Stairway) flight(i, below int, asked *spec.Flight) (*Flight, source.Mistakes) {
+// share parts the stairway at the landings that are built, so that each part's
+// risers share its rise.
+func (s *Stairway) share() (bad source.Mistakes) {
+	part := Part{}
+	for i, e := range s.Job.Stairway {
+		if e.Flight != nil {
+			part.Risers += *e.Flight.Risers
+			continue
+		}
+		built, ok := BuiltLevel(s.Job, e.Landing)
+		if !ok {
+			continue
+		}
+		if built <= part.From || built >= s.TotalRise {
+			bad = append(bad, s.Job.Mistake(fmt.Sprintf("stairway[%d].landing.built_level", i),
+				"built_level: the landing's finished level comes to %s, which does not lie between what is fixed below it, %s, and the upper floor, %s",
+				s.say(built), s.say(part.From), s.say(s.TotalRise)))
+			continue
+		}
+		part.To = built
+		s.Parts = append(s.Parts, part)
+		part = Part{From: built, Below: part.Below + part.Risers}
+	}
+	part.To = s.TotalRise
+	s.Parts = append(s.Parts, part)
+	s.Risers = part.Below + part.Risers
+	return bad
+}
+
+func (s *Stairway) say(l measure.Length) string { return measure.Style{Units: s.Job.Units}.Format(l) }
+
+// BuiltLevel is the finished level of a landing that exists, above the lower
+// finished floor; ok is false where it is still to be built. It is measured
+// between the same surfaces as the total rise.
+func BuiltLevel(job *spec.Job, l *spec.Landing) (level measure.Length, ok bool) {
+	switch {
+	case l.BuiltLevel == nil:
+		return 0, false
+	case job.Levels.Measured == spec.Rough:
+		return *l.BuiltLevel + l.Finish - job.Levels.LowerFinish, true
+	}
+	return *l.BuiltLevel, true
+}
+
+// place lays every member out in height and in plan, each where the one below it
+// ends.
+func (s *Stairway) place() {
+	at := turn.Start
+	below := 0 // risers so far
+	flights, landings := 0, 0
+	var last *Flight
+	var under *Landing
+	for _, e := range s.Job.Stairway {
+		if e.Flight != nil {
+			flights++
+			f := s.flight(below, e.Flight)
+			f.Name = fmt.Sprintf("flight-%d", flights)
+			f.Foot = under
+			f.stand(at, s.Job)
+			at = at.On(f.TotalRun, 0, 0)
+			below += f.Risers
+			last, under = f, nil
+			s.Elements = append(s.Elements, f)
+			continue
+		}
+		landings++
+		l := &Landing{Name: fmt.Sprintf("landing-%d", landings), Spec: e.Landing, Risers: below, Level: s.Level(below)}
+		l.FramingLevel = l.Level - e.Landing.Finish.MM()
+		last.Head = l
+		l.lie(at, s.Job)
+		at = l.Exit
+		under = l
+		s.Elements = append(s.Elements, l)
+	}
+}
+
+// flight works out a flight's levels.
+func (s *Stairway) flight(below int, asked *spec.Flight) *Flight {
 	f := &Flight{
-		Name:       fmt.Sprintf("flight-%d", i+1),
 		Spec:       asked,
+		Below:      below,
 		Risers:     *asked.Risers,
 		Treads:     *asked.Risers,
-		UnitRise:   s.UnitRise,
 		UnitRun:    *asked.Run,
 		StartLevel: s.Level(below),
 		EndLevel:   s.Level(below + *asked.Risers),
-		Heading:    90,
 	}
+	for _, p := range s.Parts {
+		if below >= p.Below {
+			f.Part = p
+		}
+	}
+	f.UnitRise = f.Part.UnitRise()
 	if f.Hung() {
 		f.Treads--
 	}
@@ -71,14 +163,30 @@ func (s *Stairway) flight(i, below int, asked *spec.Flight) (*Flight, source.Mis
 	for k := 1; k <= f.Treads; k++ {
 		f.TreadLevels = append(f.TreadLevels, s.Level(below+k))
 	}
-	if asked.Stringer.FootOn == spec.Rough {
-		f.Flooring = s.Job.Levels.LowerFinish
+	return f
+}
+
+// stand puts the flight in its place in plan.
+func (f *Flight) stand(at turn.Place, job *spec.Job) {
+	f.X, f.Y, f.Heading = at.At.X, at.At.Y, at.Heading
+	if job.Width != nil {
+		f.Outline = at.Flight(f.TotalRun, job.Width.MM())
 	}
-	f.boards(s.Job)
+}
+
+// build works out what the flight is made of.
+func (f *Flight) build(job *spec.Job) source.Mistakes {
+	if f.Spec.Stringer.FootOn == spec.Rough {
+		f.Flooring = job.Levels.LowerFinish
+		if f.Foot != nil {
+			f.Flooring = f.Foot.Spec.Finish
+		}
+	}
+	f.boards(job)
 	if f.Treads == 0 {
-		return f, nil // one riser and no tread: nothing to cut
+		return nil // one riser and no tread: nothing to cut
 	}
-	return f, f.stringers(s.Job)
+	return f.stringers(job)
 }
 
 // stringers groups the flight's stringers by their foot levels and lays each
@@ -171,9 +279,9 @@ func (f *Flight) lastTread(job *spec.Job) float64 {
 }
 
 // floorNosing is the upper floor's own nosing: as the treads' where the job
-// does not say.
+// does not say, and at a landing.
 func (f *Flight) floorNosing(job *spec.Job) measure.Length {
-	if n := f.Spec.Stringer.TopNosing; n != nil {
+	if n := f.Spec.Stringer.TopNosing; n != nil && f.Head == nil {
 		return *n
 	}
 	return job.Tread.Nosing

@@ -188,6 +188,13 @@ func TestRefusedWithItsPlace(t *testing.T) {
 		{"throat gone", "stringer: {stock: 2x6}", "cut through", map[string]string{"stringer": "{stock: 2x6}"}},
 		{"another build", "stringer: {stock: 2x12, build: housed}", "only sawn", map[string]string{"stringer": "{stock: 2x12, build: housed}"}},
 		{"blade too shallow", `saw: {blade: 7 1/4", depth: 1 1/4"}`, "does not reach through", map[string]string{"saw": `{blade: 7 1/4", depth: 1 1/4"}`}},
+		{"landing too low for its joists", "joists: 2x12", "do not fit under a landing", map[string]string{
+			"stairway": `[{flight: {risers: 1, run: 10"}}, {landing: {turn: left, joists: 2x12}}, {flight: {risers: 13, run: 10"}}]`}},
+		{"landing built above the upper floor", `built_level: 104 1/2"`, "does not lie between", map[string]string{
+			"levels":   `{total_rise: 105", measured: rough, lower_finish: 3/4"}`,
+			"stairway": `[{flight: {risers: 7, run: 10"}}, {landing: {turn: left, finish: 2", built_level: 104 1/2"}}, {flight: {risers: 7, run: 10"}}]`}},
+		{"upper landing built below the lower one", `built_level: 40"`, "does not lie between", map[string]string{
+			"stairway": `[{flight: {risers: 7, run: 10"}}, {landing: {turn: left, built_level: 50"}}, {flight: {risers: 3, run: 10"}}, {landing: {turn: left, built_level: 40"}}, {flight: {risers: 4, run: 10"}}]`}},
 		{"ledger below its header", `stringer: {stock: 2x12, ledger: 2x4}`, "under the header", map[string]string{
 			"levels": `{total_rise: 105", header_top: 1 1/2", header_depth: 11 1/4"}`, "stringer": `{stock: 2x12, ledger: 2x4}`}},
 	} {

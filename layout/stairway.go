@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"stepoff/layout/geom"
 	"stepoff/layout/stringer"
 	"stepoff/spec"
 	"stepoff/spec/measure"
@@ -14,21 +15,53 @@ type Stairway struct {
 	Job       *spec.Job
 	TotalRise measure.Length // between the finished floors
 	Risers    int
-	UnitRise  float64
+	Parts     []Part    // from the bottom up; one, unless a landing is built already
 	Elements  []Element // from the bottom up
 }
 
-// Element is one member of a stairway: *Flight.
+// Part is what lies between two levels that are fixed: the floors, and landings
+// that exist. Its risers share its rise evenly.
+type Part struct {
+	From, To measure.Length // finished levels
+	Below    int            // risers of the stairway below it
+	Risers   int
+}
+
+// Rise is what the part's risers share.
+func (p Part) Rise() measure.Length { return p.To - p.From }
+
+// UnitRise is the part's rise / its risers.
+func (p Part) UnitRise() float64 { return p.Rise().PartMM(1, p.Risers) }
+
+// level is the height of the top of the part's k-th riser: a whole number of
+// nanometres is shared, and the ends come out exactly.
+func (p Part) level(k int) float64 {
+	n := measure.Length(p.Risers)
+	return (p.From*(n-measure.Length(k)) + p.To*measure.Length(k)).PartMM(1, p.Risers)
+}
+
+// Element is one member of a stairway: *Flight or *Landing.
 type Element interface {
 	Kind() string  // as the job file calls it
 	Label() string // flight-1
 }
 
 // Level returns the height of the k-th riser's top above the lower finished
-// floor: total rise * k / risers, never a sum of rises. Level(Risers) is the
-// total rise exactly.
+// floor: total rise * k / risers, never a sum of rises; where landings are built
+// already, likewise within its part. Level(Risers) is the total rise exactly.
 func (s *Stairway) Level(k int) float64 {
-	return s.TotalRise.PartMM(k, s.Risers)
+	for _, p := range s.Parts {
+		if k <= p.Below+p.Risers {
+			return p.level(k - p.Below)
+		}
+	}
+	return s.TotalRise.MM()
+}
+
+// UnitRise is the unit rise of the whole stairway; ok is false where landings
+// that are built part it, and each part has its own.
+func (s *Stairway) UnitRise() (rise float64, ok bool) {
+	return s.Parts[0].UnitRise(), len(s.Parts) == 1
 }
 
 // Flights are the stairway's flights, from the bottom up.
@@ -42,10 +75,28 @@ func (s *Stairway) Flights() []*Flight {
 	return fs
 }
 
+// Landings are the stairway's landings, from the bottom up.
+func (s *Stairway) Landings() []*Landing {
+	var ls []*Landing
+	for _, e := range s.Elements {
+		if l, ok := e.(*Landing); ok {
+			ls = append(ls, l)
+		}
+	}
+	return ls
+}
+
 // Flight is a flight laid out.
 type Flight struct {
-	Name   string
-	Spec   *spec.Flight
+	Name  string
+	Spec  *spec.Flight
+	Part  Part // of the stairway, in which the flight's risers are alike
+	Below int  // risers of the stairway below the flight
+
+	// Foot and Head are the landings the flight stands on and rises to; nil is
+	// the floor.
+	Foot, Head *Landing
+
 	Risers int
 	Treads int // risers, less one when the head is hung
 
@@ -55,7 +106,8 @@ type Flight struct {
 	Pitch    float64 // radians above level
 
 	StartLevel, EndLevel float64
-	X, Y, Heading        float64 // in plan: middle of the first riser line, heading in degrees
+	X, Y, Heading        float64      // in plan: middle of the first riser line, heading in degrees
+	Outline              []geom.Point // in plan, riser line to riser line, counter-clockwise; nil without a width or a run
 	TreadLevels          []float64
 
 	// Flooring is what is laid later round the foot: 0 when the foot stands on

@@ -20,6 +20,7 @@ type Job struct {
 	Sides        []Side          // left and right going up; empty when not stated
 	WallGap      measure.Length  // stringer to wall framing
 	AvailableRun *measure.Length // first nosing to head plumb cut
+	Room         Room            // for the whole stairway in plan
 	Opening      *measure.Length // head plumb cut to the far edge of the floor opening
 
 	Stairway []Element // from the bottom up, never empty
@@ -74,6 +75,10 @@ const (
 	Rough
 )
 
+// Room is the floor there is for a stairway: along its first flight and across
+// it; nil where that is not limited.
+type Room struct{ Along, Across *measure.Length }
+
 // Side says what stands at one side of the stair.
 type Side int
 
@@ -85,7 +90,8 @@ const (
 
 // Element is one member of a stairway. Exactly one pointer is set.
 type Element struct {
-	Flight *Flight
+	Flight  *Flight
+	Landing *Landing
 }
 
 // Flight is one flight as asked for.
@@ -97,6 +103,62 @@ type Flight struct {
 	// What was not stated and was chosen before the stair was laid out.
 	RisersChosen, RunChosen bool
 }
+
+// Landing is one landing as asked for, defaults filled in.
+type Landing struct {
+	Turn   Turn
+	Angle  int            // degrees: 90 or 180; 0 straight through
+	Length measure.Length // clear, along the lower flight's travel
+	Width  measure.Length // clear, across it
+	Gap    measure.Length // between the flights of a half turn
+	Side   Place          // where the flights stand on a landing wider than they are
+
+	Finish    measure.Length // flooring on the sheathing
+	Sheathing measure.Length
+	Joists    *Piece         // nil: not stated, no framing
+	Spacing   measure.Length // of the joists, on centre
+	On        Bearing
+
+	// BuiltLevel is the top of a landing that exists, above the lower floor:
+	// taken between the same surfaces as the total rise.
+	BuiltLevel *measure.Length
+}
+
+// Turn says to which hand a stairway turns, going up.
+type Turn int
+
+// Straight on, or to a hand.
+const (
+	Straight Turn = iota
+	Left
+	Right
+)
+
+// Place says where the flights stand on a landing wider than they are.
+type Place int
+
+// Inside: toward the hand the stairway turns to; Outside: away from it. On a
+// landing straight through, LeftSide and RightSide, going up.
+const (
+	Inside Place = iota
+	Middle
+	Outside
+	LeftSide
+	RightSide
+)
+
+// Bearing says what carries a landing.
+type Bearing int
+
+// Posts under its corners, framed walls under its edges, or ledgers on the
+// walls round it.
+const (
+	OnLegs Bearing = iota
+	OnWalls
+	OnLedgers
+)
+
+func (b Bearing) String() string { return [...]string{"legs", "walls", "ledgers"}[b] }
 
 // Tread is the tread as finished.
 type Tread struct {

@@ -31,6 +31,11 @@ func jobWith(values map[string]string) string {
 			all[path] = value
 		}
 	}
+	for path := range values {
+		if strings.HasPrefix(path, "stairway[].landing.") { // what a landing cannot be without
+			all["width"], all["stairway[].landing.turn"] = `36"`, "left"
+		}
+	}
 	for path, value := range values {
 		all[path] = value
 	}
@@ -44,24 +49,41 @@ func writeKeys(path string, values map[string]string) string {
 	for _, name := range below(path) {
 		at := join(path, name)
 		value, set := values[at]
-		if !set {
-			inner := at
-			if at == "stairway" {
-				inner = "stairway[]"
-			}
-			if value = writeKeys(inner, values); value == "" {
-				continue
-			}
-			if at == "stairway" {
-				value = "[" + value + "]"
-			}
+		if !set && at == "stairway" {
+			value = writeStairway(values)
+		} else if !set {
+			value = writeKeys(at, values)
 		}
-		parts = append(parts, name+": "+value)
+		if value != "" {
+			parts = append(parts, name+": "+value)
+		}
 	}
 	if len(parts) == 0 {
 		return ""
 	}
 	return "{" + strings.Join(parts, ", ") + "}"
+}
+
+// writeStairway writes the flight that is set or, where a landing is, the
+// landing between two flights.
+func writeStairway(values map[string]string) string {
+	member := func(name string) string {
+		path := "stairway[]." + name
+		if value, set := values[path]; set {
+			return value
+		}
+		return writeKeys(path, values)
+	}
+	flight, landing := member("flight"), member("landing")
+	switch {
+	case landing != "" && flight != "":
+		return "[{flight: " + flight + "}, {landing: " + landing + "}, {flight: {}}]"
+	case landing != "":
+		return "[{flight: {}}, {landing: " + landing + "}, {flight: {}}]"
+	case flight != "":
+		return "[{flight: " + flight + "}]"
+	}
+	return ""
 }
 
 func loadWith(values map[string]string) (*Job, string, error) {
@@ -92,7 +114,7 @@ func TestEveryKeyOfTheTableIsRead(t *testing.T) {
 
 // Writing out every default of the table changes nothing.
 func TestDefaultsAreWhatTheTableSays(t *testing.T) {
-	plain, _, err := loadWith(nil)
+	plain, _, err := loadWith(map[string]string{"stairway[].landing.turn": "left"})
 	if err != nil {
 		t.Fatal(err)
 	}

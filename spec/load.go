@@ -45,13 +45,15 @@ func readJob(top group, job *Job) {
 	job.Sides = readSides(top)
 	job.WallGap = top.length("wall_gap")
 	job.AvailableRun = top.lengthIf("available_run")
+	room, _ := top.sub("room")
+	job.Room = Room{Along: room.lengthIf("along"), Across: room.lengthIf("across")}
 	job.Opening = top.lengthIf("opening")
 
 	job.Tread = readTread(top)
 	job.Riser = readRiser(top)
 	stringer, at := readStringer(top, job.Riser.Open)
 	job.Stringer = stringer.settle(at, job.Width)
-	job.Stairway = readStairway(top, stringer, job.Width)
+	job.Stairway = readStairway(top, stringer, job)
 
 	job.Saw = readSaw(top)
 	loads, _ := top.sub("loads")

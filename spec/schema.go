@@ -3,6 +3,7 @@ package spec
 import (
 	"bytes"
 	"encoding/json"
+	"strconv"
 	"strings"
 
 	"stepoff/spec/lumber"
@@ -64,6 +65,19 @@ func property(k Key) schema {
 	return s
 }
 
+// written are words as YAML reads them: those of digits alone are numbers.
+func written(words []string) []any {
+	var all []any
+	for _, w := range words {
+		if n, err := strconv.Atoi(w); err == nil {
+			all = append(all, n)
+			continue
+		}
+		all = append(all, w)
+	}
+	return all
+}
+
 func listOf(item schema) schema {
 	return schema{"type": "array", "minItems": 1, "items": item}
 }
@@ -82,7 +96,7 @@ func value(k Key) schema {
 	case text:
 		return schema{"type": []string{"string", "number"}, "maxLength": longestText}
 	case word:
-		return schema{"enum": k.words}
+		return schema{"enum": written(k.words)}
 	case nominalSize:
 		return schema{"enum": lumber.Names()}
 	case positive:

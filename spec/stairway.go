@@ -7,31 +7,61 @@ import (
 
 // readStairway reads the members from the bottom up. Left out, it is one flight
 // with everything to be chosen.
-func readStairway(top group, inherited stringers, width *measure.Length) []Element {
+func readStairway(top group, inherited stringers, job *Job) []Element {
 	if top.node("stairway") == nil {
-		return []Element{{Flight: &Flight{Stringer: inherited.settle(group{}, width)}}}
+		return []Element{{Flight: &Flight{Stringer: inherited.settle(group{}, job.Width)}}}
 	}
 	var elements []Element
-	items := top.items("stairway", "a list of members, like - flight: {risers: 14}")
-	flights := 0
-	for _, item := range items {
-		e, ok := readElement(top, item, inherited, width)
+	var list order
+	for _, item := range top.items("stairway", "a list of members, like - flight: {risers: 14}") {
+		e, ok := readElement(top, item, inherited, job)
 		if !ok {
+			list.unknown = true
 			continue
 		}
-		if flights++; flights == 2 {
-			item.Mistake("stairway: this version lays out a single flight; take out those after the first")
-		}
+		list.next(item, e.Landing != nil)
 		elements = append(elements, e)
+		inherited = inherited.aboveFloor()
 	}
+	list.end()
 	return elements
 }
 
+// order holds the members against the order a stairway has: flights and
+// landings alternate, and it begins and ends with a flight.
+type order struct {
+	last    *source.Node
+	landing bool // the last was one
+	unknown bool // one that could not be read stands before: what follows it is not judged
+}
+
+const oneRiser = "a flight of one riser, - flight: {risers: 1},"
+
+func (o *order) next(item *source.Node, landing bool) {
+	switch {
+	case o.unknown:
+		o.unknown = false
+	case o.last == nil && landing:
+		item.Mistake("stairway: it begins with a landing, and a landing stands a riser above the lower floor: put %s before it", oneRiser)
+	case o.last != nil && landing && o.landing:
+		item.Mistake("stairway: two landings follow each other: put %s between them, or make them one landing", oneRiser)
+	case o.last != nil && !landing && !o.landing:
+		item.Mistake("stairway: two flights follow each other: put a landing between them, like - landing: {turn: none}, or make them one flight")
+	}
+	o.last, o.landing = item, landing
+}
+
+func (o *order) end() {
+	if o.last != nil && o.landing && !o.unknown {
+		o.last.Mistake("stairway: it ends with a landing, and the upper floor is a riser above it: put %s after it", oneRiser)
+	}
+}
+
 // later are the members of a stairway that are not laid out yet.
-var later = []string{"landing", "winders", "curve"}
+var later = []string{"winders", "curve"}
 
 // readElement reads one member.
-func readElement(top group, item *source.Node, inherited stringers, width *measure.Length) (Element, bool) {
+func readElement(top group, item *source.Node, inherited stringers, job *Job) (Element, bool) {
 	g := group{units: top.units, path: "stairway[]"}
 	known, hint := keysBelow(g.path)
 	m, ok := item.Mapping(append(known, later...), hint)
@@ -41,17 +71,113 @@ func readElement(top group, item *source.Node, inherited stringers, width *measu
 	g.at = m
 	for _, name := range later {
 		if m.Has(name) {
-			m.Missing(name, "%s: this version lays out a single flight, without %s", name, name)
+			m.Missing(name, "%s: this version lays out flights and landings, without %s", name, name)
 			return Element{}, false
 		}
 	}
-	if !m.Has("flight") {
-		item.Mistake("stairway: a member is a flight, like flight: {risers: 14, run: 10\"}")
-		return Element{}, false
+	switch {
+	case m.Has("flight") && m.Has("landing"):
+		item.Mistake("stairway: a member is one thing: write the flight and the landing as two, each with its own dash")
+	case m.Has("flight"):
+		f, _ := g.sub("flight")
+		flight := &Flight{Run: f.lengthIf("run")}
+		flight.Risers, _ = f.wholeIf("risers")
+		flight.Stringer = f.override(inherited).settle(f, job.Width)
+		return Element{Flight: flight}, true
+	case m.Has("landing"):
+		l, _ := g.sub("landing")
+		return Element{Landing: readLanding(l, top, job)}, true
+	default:
+		item.Mistake("stairway: a member is a flight, like flight: {risers: 14, run: 10\"}, or a landing, like landing: {turn: left}")
 	}
-	f, _ := g.sub("flight")
-	flight := &Flight{Run: f.lengthIf("run")}
-	flight.Risers, _ = f.wholeIf("risers")
-	flight.Stringer = f.override(inherited).settle(f, width)
-	return Element{Flight: flight}, true
+	return Element{}, false
+}
+
+// readLanding reads a landing. What it leaves out follows from the stair's own
+// width and finish.
+func readLanding(g, top group, job *Job) *Landing {
+	l := &Landing{
+		Turn:       Turn(g.word("turn", 0)),
+		Angle:      90 * (1 + g.word("angle", 0)),
+		Gap:        g.length("gap"),
+		Finish:     job.Levels.UpperFinish,
+		Sheathing:  g.length("sheathing"),
+		Spacing:    g.length("spacing"),
+		On:         Bearing(g.word("on", 0)),
+		BuiltLevel: g.lengthIf("built_level"),
+	}
+	if finish := g.lengthIf("finish"); finish != nil {
+		l.Finish = *finish
+	}
+	l.Joists, _ = g.piece("joists")
+	if l.Turn == Straight {
+		if n := g.get("angle"); n != nil && g.get("turn") != nil {
+			n.Mistake("angle: a landing with turn: none goes straight on; leave the angle out, or write turn: left or turn: right")
+		}
+		l.Angle = 0
+	}
+	if n := g.get("gap"); n != nil && l.Angle != 180 && l.Gap > 0 {
+		n.Mistake("gap: only a half turn has a gap between its flights; write angle: 180, or leave the gap out")
+	}
+	if n := g.blame("spacing", "joists"); n != nil && l.Joists != nil && l.Spacing <= l.Joists.Thickness && l.Spacing > 0 {
+		n.Mistake("spacing: joists %s thick stand farther apart than that, on centre", measure.Style{Units: job.Units}.Format(l.Joists.Thickness))
+	}
+	l.Side = readSide(g, l.Turn)
+	l.sizes(g, top, job.Width)
+	if n := g.get("built_level"); n != nil && l.BuiltLevel != nil && job.Levels.TotalRise > 0 && *l.BuiltLevel >= job.Levels.TotalRise {
+		n.Mistake("built_level: a landing lies below the upper floor, and the total rise is %s; both are measured up from the lower floor", measure.Style{Units: job.Units}.Format(job.Levels.TotalRise))
+	}
+	return l
+}
+
+// readSide reads where the flights stand. Only a turn has an inside and an
+// outside; its left and right are one of them each.
+func readSide(g group, turn Turn) Place {
+	side := Inside
+	if turn == Straight {
+		side = Middle
+	}
+	n := g.get("side")
+	if n == nil {
+		return side
+	}
+	side = Place(g.word("side", int(side)))
+	switch {
+	case turn == Straight && (side == Inside || side == Outside):
+		n.Mistake("side: a landing with turn: none has no inside and no outside; write left, middle or right, going up")
+	case turn == Straight || side < LeftSide:
+	case (turn == Left) == (side == LeftSide):
+		side = Inside
+	default:
+		side = Outside
+	}
+	return side
+}
+
+// sizes fills in the clear sizes and holds them against the flights that stand
+// on the landing.
+func (l *Landing) sizes(g, top group, width *measure.Length) {
+	if width == nil {
+		if top.get("width") == nil {
+			top.at.Missing("width", `width is missing: with a landing the plan needs the clear width of the flights; write it like width: 36"`)
+		}
+		return
+	}
+	across := *width
+	what := "the flights"
+	if l.Angle == 180 {
+		across, what = 2**width+l.Gap, "two flights and their gap"
+	}
+	size := func(name string, least measure.Length, of string) measure.Length {
+		given := g.lengthIf(name)
+		if given == nil {
+			return least
+		}
+		if *given < least && name == "width" || *given < least && l.Angle == 90 {
+			g.get(name).Mistake("%s: %s do not fit on it: it must be %s or more", name, of, measure.Style{Units: top.units}.Format(least))
+		}
+		return *given
+	}
+	l.Length = size("length", *width, "the flights")
+	l.Width = size("width", across, what)
 }

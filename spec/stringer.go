@@ -76,6 +76,16 @@ func (g group) override(s stringers) stringers {
 	return s
 }
 
+// aboveFloor returns what a flight inherits that stands on a landing: as many
+// stringers, but the foot levels are those of the floor below.
+func (s stringers) aboveFloor() stringers {
+	if len(s.FootLevels) > 0 && !s.counted && !s.CountAuto {
+		s.Count, s.counted = len(s.FootLevels), true
+	}
+	s.FootLevels = nil
+	return s
+}
+
 // support returns one word for all stringers, or one each; nil where it is left
 // out.
 func (g group) support() []Support {

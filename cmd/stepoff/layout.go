@@ -36,7 +36,7 @@ func runLayout(std streams, l *line) error {
 	if l.Bool("json") {
 		err = report.JSON(&result, s.Stairway, s.code, s.findings)
 	} else {
-		err = report.Text(&result, s.Stairway, s.style)
+		err = report.Text(&result, s.Stairway, s.code, s.style)
 	}
 	if err != nil {
 		return err

@@ -17,8 +17,8 @@ var shapeFiles embed.FS
 
 // shapes are the shapes there are names for; planned ones have no file yet.
 var (
-	shapes  = []string{"straight"}
-	planned = []string{"landing-l", "landing-u", "landing-double", "winder-l", "curved"}
+	shapes  = []string{"straight", "landing-l", "landing-u", "landing-double"}
+	planned = []string{"winder-l", "curved"}
 )
 
 func newCommand(std streams) *cli.Command {

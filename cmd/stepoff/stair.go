@@ -38,7 +38,10 @@ func layStair(std streams, name string, job *spec.Job, style measure.Style) (*st
 	if err != nil {
 		return nil, err
 	}
-	stairway, err := layout.Compute(choose.Fill(job, code))
+	if job, err = choose.Fill(job, code); err != nil {
+		return nil, err
+	}
+	stairway, err := layout.Compute(job)
 	if err != nil {
 		return nil, err
 	}

@@ -39,7 +39,12 @@ type Facts struct {
 	UsedRun      *float64 // first nosing to head plumb cut
 
 	Landings []Landing
-	Turns    []Turn
+	// The flights that landings and turns stand between, where they are not
+	// judged themselves.
+	FlightWidth, FlightRun *measure.Length
+	Turns                  []Turn
+
+	Together *Together // of a stairway of several flights
 
 	OpenSides *[]string       // left, right; empty: none is open; nil: not stated
 	Drop      *float64        // highest tread down to the floor below

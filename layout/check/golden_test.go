@@ -48,6 +48,7 @@ func TestGoldenFindings(t *testing.T) {
 	for _, c := range []struct{ example, code string }{
 		{"loft", "irc-2021"}, {"deck", "dca-6"}, {"cellar", "uk-adk"},
 		{"loft", "ibc-2021"}, {"cellar", "nbc-2020"}, {"loft", "none"},
+		{"attic", "irc-2021"}, {"terrace", "ibc-2021"}, {"library", "uk-adk"},
 	} {
 		text, err := os.ReadFile("../../examples/" + c.example + ".yaml")
 		if err != nil {

@@ -113,6 +113,9 @@ func (j *judge) otherCount(worst at, l rules.Limit, more int) string {
 }
 
 func (j *judge) riserVariation() {
+	if j.Together != nil {
+		j.builtLandings()
+	}
 	if len(j.Risers) == 0 {
 		return
 	}
@@ -193,11 +196,20 @@ func (j *judge) variation(one, right string, sets []set, whole, adjacent, deviat
 }
 
 func (j *judge) firstRiser() {
-	j.stages("first riser", j.First, "an inspection before the lower floor is laid finds it")
+	j.stages("first riser", j.First, "an inspection before "+j.laid("lower")+" is laid finds it")
 }
 
 func (j *judge) lastRiser() {
-	j.stages("last riser", j.Last, "an inspection before the upper floor is laid finds it")
+	j.stages("last riser", j.Last, "an inspection before "+j.laid("upper")+" is laid finds it")
+}
+
+// laid names the flooring at an end of the flight: a floor's or, in a stairway of
+// several flights, maybe a landing's.
+func (j *judge) laid(end string) string {
+	if j.Part != "" {
+		return "the flooring"
+	}
+	return "the " + end + " floor"
 }
 
 // treadsOn is the stage at which a stair can be walked, and inspected, before

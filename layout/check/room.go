@@ -10,6 +10,8 @@ import (
 func (j *judge) headroom() {
 	l, ok := j.limit(rules.HeadroomMin)
 	switch {
+	case j.Together != nil:
+		j.passings(l, ok)
 	case !ok:
 	case j.Headroom != nil:
 		j.atLeast(compareMM(j.Headroom.MM(), l.Length), bound{limit: l, actual: length(*j.Headroom), found: "headroom " + j.exactly(j.Headroom.MM())})
@@ -35,6 +37,9 @@ func (j *judge) beyond(x float64) string {
 // opening tells how long the opening has to be for the code's headroom.
 func (j *judge) opening() {
 	l, ok := j.limit(rules.HeadroomMin)
+	if ok && j.Together != nil {
+		j.openFloor(l)
+	}
 	if !ok || j.Overhead == nil {
 		return
 	}
@@ -93,6 +98,9 @@ func (j *judge) width() {
 }
 
 func (j *judge) availableRun() {
+	if j.Together != nil {
+		j.room()
+	}
 	if j.AvailableRun == nil || j.UsedRun == nil {
 		return
 	}

@@ -36,6 +36,9 @@ func (j *judge) otherRun(l rules.Limit) string {
 }
 
 func (j *judge) runVariation() {
+	if j.Together != nil {
+		j.between("unit run", j.Together.Runs, rules.RunVariation, "one run for all flights", "")
+	}
 	if len(j.Runs) > 0 {
 		j.variation("run", "the nosings have to move", []set{{"", Wholes(j.Runs)}},
 			rules.RunVariation, rules.RunVariationAdjacent, rules.RunDeviation, nil)

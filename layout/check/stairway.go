@@ -17,7 +17,8 @@ func Stairway(s *layout.Stairway, code *rules.Code, st measure.Style) []Finding 
 	return all
 }
 
-// FactsOf gathers what is known of each flight of a stairway.
+// FactsOf gathers what is known of each flight of a stairway and, where it has
+// more than one, of each landing and of the whole.
 func FactsOf(s *layout.Stairway, st measure.Style) []Facts {
 	flights := s.Flights()
 	all := make([]Facts, len(flights))
@@ -28,16 +29,18 @@ func FactsOf(s *layout.Stairway, st measure.Style) []Facts {
 			g.Part = f.Name
 		}
 		g.steps()
-		if i == 0 {
-			g.foot()
-		}
-		if i == len(flights)-1 {
-			g.head()
-		}
+		g.foot()
+		g.head()
 		g.sides()
 		g.wood()
-		inLine := f.Risers
+		inLine := risersInLine(s, f)
 		g.RisersInLine = &inLine
+	}
+	for _, l := range s.Landings() {
+		all = append(all, landingFacts(s, l, st))
+	}
+	if len(flights) > 1 || s.Job.Room != (spec.Room{}) {
+		all = append(all, wholeFacts(s, st))
 	}
 	return all
 }
@@ -51,12 +54,14 @@ type gatherer struct {
 }
 
 // unit is the unit rise, exactly.
-func (g gatherer) unit() Share { return Share{g.s.TotalRise, g.s.Risers} }
+func (g gatherer) unit() Share { return unitOf(g.f) }
+
+func unitOf(f *layout.Flight) Share { return Share{f.Part.Rise(), f.Part.Risers} }
 
 func (g gatherer) steps() {
 	f, job := g.f, g.job
-	g.Plan = &Plan{g.s.TotalRise, g.s.Risers}
-	g.Risers = Even(g.s.TotalRise, g.s.Risers, f.Risers)
+	g.Plan = &Plan{f.Part.Rise(), f.Part.Risers}
+	g.Risers = Even(f.Part.Rise(), f.Part.Risers, f.Risers)
 	g.TotalRise = &g.s.TotalRise
 	for range f.Risers - 1 {
 		g.Runs = append(g.Runs, f.UnitRun)
@@ -84,17 +89,14 @@ func (g gatherer) steps() {
 	}
 }
 
-// foot gathers what stands on the lower floor: the first riser at each stage of
+// foot gathers what stands on the lower floor or on a landing: the first riser at each stage of
 // the work and, where the pad slopes, at both edges.
 func (g gatherer) foot() {
 	f, job := g.f, g.job
 	if f.Treads == 0 {
 		return
 	}
-	below := measure.Length(0) // today's floor, while the stair goes in
-	if f.Spec.Stringer.FootOn == spec.Rough {
-		below = job.Levels.LowerFinish
-	}
+	below := f.Flooring // down to today's floor, while the stair goes in
 	g.First = stages(g.unit(), g.unit().Plus(below-job.Tread.Thickness), g.unit().Plus(below))
 
 	levels := f.Spec.Stringer.FootLevels
@@ -129,16 +131,21 @@ func stages(finished, rough, treads Share) []Stage {
 	return append(all, Stage{"finished", finished})
 }
 
-// head gathers what meets the upper floor.
+// head gathers what meets the upper floor or a landing.
 func (g gatherer) head() {
 	f, job := g.f, g.job
 	st := &f.Spec.Stringer
 	floor := job.Tread.Nosing
-	if st.TopNosing != nil {
+	above := job.Levels.UpperFinish
+	if f.Head != nil {
+		above = f.Head.Spec.Finish
+	} else if st.TopNosing != nil {
 		floor = *st.TopNosing
 	}
 	g.Nosings = append(g.Nosings, floor)
-	g.Opening, g.AvailableRun = job.Opening, job.AvailableRun
+	if f.Foot == nil && f.Head == nil { // they are those of one straight flight
+		g.Opening, g.AvailableRun = job.Opening, job.AvailableRun
+	}
 	if f.Treads == 0 || len(f.Stringers) == 0 {
 		return
 	}
@@ -147,7 +154,6 @@ func (g gatherer) head() {
 	if !f.Hung() {
 		step = 0 // both its treads are the stair's own
 	}
-	above := job.Levels.UpperFinish
 	if !f.Hung() {
 		above = 0
 	}
@@ -165,7 +171,9 @@ func (g gatherer) head() {
 		lastNosing := float64(f.Treads-1)*f.UnitRun.MM() - overhang
 		g.TopRun = &TopRun{Run: face - floor.MM() - lastNosing, LastCut: f.Stringers[0].LastTread, Covered: st.TopRiser && !job.Riser.Open, Floor: floor}
 	}
-	g.Overhead = g.s.Overhead()
+	if f.Foot == nil && f.Head == nil {
+		g.Overhead = g.s.Overhead()
+	}
 	for i := range f.Stringers {
 		group := &f.Stringers[i]
 		if c := group.HeadContact; c != nil && (g.HeadContact == nil || *c < *g.HeadContact) {

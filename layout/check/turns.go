@@ -31,16 +31,22 @@ func (j *judge) landingSize() {
 // relative returns the length a limit comes to: its own, or the stair's width
 // or run. ok is false where that is not known.
 func (j *judge) relative(l rules.Limit) (least measure.Length, ok bool) {
+	width := j.Width
+	if width == nil {
+		width = j.FlightWidth
+	}
 	switch {
 	case l.Of == rules.Itself:
 		return l.Length, true
-	case l.Of == rules.StairWidth && j.Width != nil:
+	case l.Of == rules.StairWidth && width != nil:
 		if l.Length > 0 {
-			return min(*j.Width, l.Length), true
+			return min(*width, l.Length), true
 		}
-		return *j.Width, true
+		return *width, true
 	case l.Of == rules.UnitRun && len(j.Runs) > 0:
 		return j.Runs[0], true
+	case l.Of == rules.UnitRun && j.FlightRun != nil:
+		return *j.FlightRun, true
 	case l.Of == rules.UnitRun:
 		least, ok := j.limit(rules.RunMin)
 		return least.Length, ok

@@ -16,6 +16,7 @@ import (
 type Request struct {
 	Rise      measure.Length  // between the finished floors
 	Risers    *int            // only this count
+	Flights   int             // that share the risers; 0 is one
 	Run       *measure.Length // only this unit run
 	Available *measure.Length // first nosing to head plumb cut
 	Flush     bool            // the top tread is level with the upper floor
@@ -131,7 +132,7 @@ func (q Request) treads(risers int) int {
 	if q.Flush {
 		return risers
 	}
-	return risers - 1
+	return risers - max(1, q.Flights)
 }
 
 // allowed names the other codes that would allow what the code in force does

@@ -230,7 +230,10 @@ func TestFill(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		filled := choose.Fill(job, code(t, c.code))
+		filled, err := choose.Fill(job, code(t, c.code))
+		if err != nil {
+			t.Fatal(err)
+		}
 		f := filled.Stairway[0].Flight
 		if *f.Risers != c.risers || *f.Run != length(t, c.run) || f.RisersChosen != c.risersChosen {
 			t.Errorf("%s, %s, %q: %d risers (chosen %v), run %g in; want %d, %s", c.code, c.rise, c.stairway, *f.Risers, f.RisersChosen, f.Run.In(), c.risers, c.run)

@@ -21,14 +21,15 @@ func (q Request) choice(risers int, run measure.Length, code *rules.Code) Choice
 	used := c.TotalRun + q.front()
 	c.Fits = q.Available == nil || measure.SnapMM(used) <= q.Available.MM()
 
+	longest := (risers + max(1, q.Flights) - 1) / max(1, q.Flights) // the flight with the most risers
 	facts := check.Facts{
 		Style:     q.Style,
 		Plan:      &check.Plan{TotalRise: q.Rise, Risers: risers},
-		Risers:    check.Even(q.Rise, risers, risers),
+		Risers:    check.Even(q.Rise, risers, longest),
 		TotalRise: &q.Rise,
 		Stringers: []check.Stringer{{Where: "all", Width: q.Stock.Width, Thickness: q.Stock.Thickness, Throat: &c.Throat}},
 	}
-	for range risers - 1 {
+	for range longest - 1 {
 		facts.Runs = append(facts.Runs, run)
 		if q.Nosing != nil {
 			facts.Nosings = append(facts.Nosings, *q.Nosing)

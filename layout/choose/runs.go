@@ -82,7 +82,7 @@ func (q Request) counts() []int {
 	fewest := int((q.Rise + most - 1) / most) // the first count that is not too high
 	greatest := int(q.Rise / least)           // the last that is not too low
 	var all []int
-	for n := max(1, fewest-1); n <= max(greatest+1, fewest); n++ {
+	for n := max(1, q.Flights, fewest-1); n <= max(greatest+1, fewest); n++ {
 		if q.treads(n) > 0 || n > 1 {
 			all = append(all, n)
 		}

@@ -177,9 +177,9 @@ func (q *sequence) head() {
 		}
 		top += fmt.Sprintf(", not %s: %s", q.st.Inches(q.f.UnitRun), strings.Join(why, ", and "))
 	}
-	below := fmt.Sprintf("the top tread comes one rise, %s, below the finished upper floor", q.say(q.f.UnitRise))
+	below := fmt.Sprintf("the top tread comes one rise, %s, below %s", q.say(q.f.UnitRise), q.upper())
 	if !q.f.Hung() {
-		below = "the top tread comes level with the finished upper floor"
+		below = "the top tread comes level with " + q.upper()
 	}
 	q.add("Mark the head", "%s. From its end mark plumb down, %s; %s.", top, q.headCuts(), below)
 	if g.Ledger != nil {
@@ -190,6 +190,14 @@ func (q *sequence) head() {
 		q.add("See to the head's bearing", "Of the plumb cut %s stands against the header. Use a hanger board, a deeper header, a ledger or stringer hangers; do not trust nails into end grain.",
 			q.little(*g.HeadContact))
 	}
+}
+
+// upper is what the flight rises to.
+func (q *sequence) upper() string {
+	if q.f.Head != nil {
+		return "the finished " + q.f.Head.Name
+	}
+	return "the finished upper floor"
 }
 
 // headCuts gives the plumb cut once where all are alike.
@@ -228,9 +236,13 @@ func (q *sequence) saw() {
 func (q *sequence) rest() {
 	g, asked, job := q.g, q.f.Spec.Stringer, q.s.Job
 	drop := q.f.EndLevel - q.f.StartLevel - float64(g.Notches)*q.f.UnitRise + g.Tread
-	top := fmt.Sprintf("%s below the finished upper floor", q.say(drop))
-	if up := job.Levels.UpperFinish; up > 0 {
-		top += fmt.Sprintf(", which is %s from the floor as it is today, %s of flooring being still to come", q.belowToday(drop-up.MM()), q.st.Inches(up))
+	top := fmt.Sprintf("%s below %s", q.say(drop), q.upper())
+	up, today := job.Levels.UpperFinish, "the floor as it is today"
+	if l := q.f.Head; l != nil {
+		up, today = l.Spec.Finish, "its sheathing"
+	}
+	if up > 0 {
+		top += fmt.Sprintf(", which is %s from %s, %s of flooring being still to come", q.belowToday(drop-up.MM()), today, q.st.Inches(up))
 	}
 	packing := ""
 	if asked.BehindHead > 0 {

@@ -6,6 +6,7 @@ import (
 	"stepoff/layout"
 	"stepoff/layout/check"
 	"stepoff/layout/geom"
+	"stepoff/spec"
 	"stepoff/spec/measure"
 	"stepoff/spec/rules"
 )
@@ -19,7 +20,7 @@ type (
 		Code      string          `json:"code"`
 		TotalRise mm              `json:"total_rise_mm"`
 		Risers    int             `json:"risers"`
-		UnitRise  mm              `json:"unit_rise_mm"`
+		UnitRise  *mm             `json:"unit_rise_mm,omitempty"` // left out where landings built already part the stairway
 		Elements  []any           `json:"elements"`
 		Headroom  *headroomJSON   `json:"headroom,omitempty"`
 		Findings  []check.Finding `json:"findings"`
@@ -34,15 +35,17 @@ type (
 		Name       string         `json:"name"`
 		Risers     int            `json:"risers"`
 		Treads     int            `json:"treads"`
-		UnitRun    mm             `json:"unit_run_mm"`
-		TotalRun   mm             `json:"total_run_mm"`
-		Pitch      deg            `json:"pitch_deg"`
+		UnitRun    *mm            `json:"unit_run_mm,omitempty"` // left out, as total run and pitch, where there is no tread
+		TotalRun   *mm            `json:"total_run_mm,omitempty"`
+		Pitch      *deg           `json:"pitch_deg,omitempty"`
 		StartLevel mm             `json:"start_level_mm"`
 		EndLevel   mm             `json:"end_level_mm"`
 		Plan       planJSON       `json:"plan"`
 		Levels     []mm           `json:"tread_levels_mm"`
 		Stringers  []stringerJSON `json:"stringers"`
 		CutList    []boardJSON    `json:"cut_list"`
+		UnitRise   mm             `json:"unit_rise_mm"`
+		Outline    [][2]mm        `json:"outline_mm,omitempty"` // in plan, first riser line to the head
 	}
 	planJSON struct {
 		X       mm  `json:"x_mm"`
@@ -99,6 +102,38 @@ type (
 		Least   *mm `json:"least_mm,omitempty"`
 		AtX     *mm `json:"at_x_mm,omitempty"`
 		Opening *mm `json:"opening_needed_mm,omitempty"`
+		// Open is what of the upper floor has to be open over each member of a
+		// stairway of several flights, in plan.
+		Open []openJSON `json:"open_floor,omitempty"`
+	}
+	openJSON struct {
+		Over    string  `json:"over"`
+		Outline [][2]mm `json:"outline_mm"`
+	}
+	landingJSON struct {
+		Kind         string       `json:"kind"`
+		Name         string       `json:"name"`
+		Level        mm           `json:"level_mm"`
+		FramingLevel mm           `json:"framing_level_mm"`
+		Outline      [][2]mm      `json:"outline_mm"`
+		Angle        deg          `json:"turn_deg"` // to the left; to the right it is negative
+		Length       mm           `json:"clear_length_mm"`
+		Width        mm           `json:"clear_width_mm"`
+		Framing      *framingJSON `json:"framing,omitempty"`
+	}
+	framingJSON struct {
+		Top     mm          `json:"joist_top_mm"`
+		Bottom  mm          `json:"joist_bottom_mm"`
+		Outline [][2]mm     `json:"outline_mm"`
+		CutList []pieceJSON `json:"cut_list"`
+	}
+	pieceJSON struct {
+		Part      string `json:"part"`
+		Count     int    `json:"count"`
+		Stock     string `json:"stock,omitempty"`
+		Thickness *mm    `json:"thickness_mm,omitempty"`
+		Width     *mm    `json:"width_mm,omitempty"`
+		Length    mm     `json:"length_mm"`
 	}
 )
 
@@ -110,14 +145,19 @@ func JSON(w io.Writer, s *layout.Stairway, code *rules.Code, findings []check.Fi
 		Code:      s.Job.Code.Name,
 		TotalRise: mm(s.TotalRise.MM()),
 		Risers:    s.Risers,
-		UnitRise:  mm(s.UnitRise),
 		Elements:  []any{},
 		Headroom:  headroom(s, code),
 		Findings:  append([]check.Finding{}, findings...),
 	}
+	if rise, one := s.UnitRise(); one {
+		out.UnitRise = maybe(&rise)
+	}
 	for _, e := range s.Elements {
-		if f, ok := e.(*layout.Flight); ok {
-			out.Elements = append(out.Elements, flight(f, code))
+		switch e := e.(type) {
+		case *layout.Flight:
+			out.Elements = append(out.Elements, flight(e, code))
+		case *layout.Landing:
+			out.Elements = append(out.Elements, landing(e))
 		}
 	}
 	return encode(w, out)
@@ -125,26 +165,72 @@ func JSON(w io.Writer, s *layout.Stairway, code *rules.Code, findings []check.Fi
 
 // headroom is left out where nothing was measured to work it out from.
 func headroom(s *layout.Stairway, code *rules.Code) *headroomJSON {
-	var asked *measure.Length
-	if l, ok := code.Limit(rules.HeadroomMin); ok {
-		asked = &l.Length
-	}
+	asked := headroomOf(code)
 	h := s.Headroom(asked)
 	if h == nil || h.Least == nil && h.OpeningNeeded == nil {
+		h = nil
+	}
+	out := &headroomJSON{}
+	if h != nil {
+		*out = headroomJSON{Least: maybe(h.Least), AtX: maybe(h.AtX), Opening: maybe(h.OpeningNeeded)}
+	}
+	if asked != nil && len(s.Elements) > 1 {
+		for _, o := range s.OpeningInPlan(asked.MM()) {
+			out.Open = append(out.Open, openJSON{o.Over.Label(), points(o.Outline)})
+		}
+	}
+	if h == nil && out.Open == nil {
 		return nil
 	}
-	return &headroomJSON{maybe(h.Least), maybe(h.AtX), maybe(h.OpeningNeeded)}
+	return out
+}
+
+// headroomOf is the code's headroom; nil where it has none.
+func headroomOf(code *rules.Code) *measure.Length {
+	if l, ok := code.Limit(rules.HeadroomMin); ok {
+		return &l.Length
+	}
+	return nil
+}
+
+func landing(l *layout.Landing) landingJSON {
+	out := landingJSON{
+		Kind: l.Kind(), Name: l.Name, Level: mm(l.Level), FramingLevel: mm(l.FramingLevel),
+		Outline: points(l.Outline), Angle: deg(l.Spec.Angle), Length: mm(l.Spec.Length.MM()), Width: mm(l.Spec.Width.MM()),
+	}
+	if l.Spec.Turn == spec.Right {
+		out.Angle = -out.Angle
+	}
+	if w := l.Frame; w != nil {
+		out.Framing = &framingJSON{Top: mm(w.Top), Bottom: mm(w.Bottom), Outline: points(w.Outline)}
+		for _, p := range w.Pieces {
+			row := pieceJSON{Part: p.Part, Count: p.Count, Stock: p.Stock, Length: mm(p.Length)}
+			if p.Width > 0 {
+				width, thickness := p.Width, l.Spec.Sheathing.MM()
+				row.Width, row.Thickness = maybe(&width), maybe(&thickness)
+			}
+			out.Framing.CutList = append(out.Framing.CutList, row)
+		}
+	}
+	return out
 }
 
 func flight(f *layout.Flight, code *rules.Code) flightJSON {
 	out := flightJSON{
 		Kind: f.Kind(), Name: f.Name, Risers: f.Risers, Treads: f.Treads,
-		UnitRun: mm(f.UnitRun.MM()), TotalRun: mm(f.TotalRun), Pitch: degrees(f.Pitch),
+		UnitRise:   mm(f.UnitRise),
 		StartLevel: mm(f.StartLevel), EndLevel: mm(f.EndLevel),
 		Plan:      planJSON{mm(f.X), mm(f.Y), deg(f.Heading)},
 		Levels:    mms(f.TreadLevels),
 		Stringers: []stringerJSON{},
 		CutList:   []boardJSON{},
+	}
+	if f.Treads > 0 {
+		run, pitch := f.UnitRun.MM(), degrees(f.Pitch)
+		out.UnitRun, out.TotalRun, out.Pitch = maybe(&run), maybe(&f.TotalRun), &pitch
+	}
+	if f.Outline != nil {
+		out.Outline = points(f.Outline)
 	}
 	for i := range f.Stringers {
 		out.Stringers = append(out.Stringers, group(f, &f.Stringers[i], code))

@@ -3,28 +3,47 @@ package report
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"stepoff/layout"
 	"stepoff/layout/stringer"
 	"stepoff/spec"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 // lineWidth is what a plain terminal shows.
 const lineWidth = 80
 
 // Text writes the stairway as one screen of figures to lay out by.
-func Text(w io.Writer, s *layout.Stairway, st measure.Style) error {
+func Text(w io.Writer, s *layout.Stairway, code *rules.Code, st measure.Style) error {
 	t := &text{st: st}
 	t.title(s)
 	t.levels(s)
-	for _, f := range s.Flights() {
-		t.flight(s, f)
+	if len(s.Elements) == 1 {
+		t.flight(s, s.Flights()[0])
+	} else {
+		t.members(s, code)
 	}
 	t.cutList(s)
 	_, err := io.WriteString(w, t.String())
 	return err
+}
+
+// members writes the flights and landings from the bottom up, and what they take
+// together.
+func (t *text) members(s *layout.Stairway, code *rules.Code) {
+	for i, e := range s.Elements {
+		switch e := e.(type) {
+		case *layout.Flight:
+			t.flightHeading(e)
+			t.flight(s, e)
+		case *layout.Landing:
+			t.landing(s, e, s.Elements[i-1].(*layout.Flight), s.Elements[i+1].(*layout.Flight))
+		}
+	}
+	t.plan(s, headroomOf(code))
 }
 
 type text struct {
@@ -107,7 +126,7 @@ func (t *text) levels(s *layout.Stairway) {
 		from = fmt.Sprintf("   (rough %s, + %s above, - %s below)", t.st.Bare(l.TotalRise), t.st.Bare(l.UpperFinish), t.st.Bare(l.LowerFinish))
 	}
 	t.row("total rise, finished", "%s%s", t.both(s.TotalRise), from)
-	t.row("risers", "%d at %s (%s)", s.Risers, t.st.BareMM(s.UnitRise), t.st.DecimalMM(s.UnitRise))
+	t.row("risers", "%s", Risers(s, func(mm float64) string { return t.st.BareMM(mm) + " (" + t.st.DecimalMM(mm) + ")" }))
 }
 
 // chosen says which figures were not in the job.
@@ -358,16 +377,30 @@ func (t *text) contact(g *layout.Group) string {
 func (t *text) cutList(s *layout.Stairway) {
 	t.line("")
 	t.line("Cut list")
-	for _, f := range s.Flights() {
-		for _, row := range CutList(s.Job, f, t.st) {
-			ripped := row.Ripped
-			if ripped != "" {
-				ripped += ", "
-			}
-			t.line("  %3d  %-12s %s", row.Count, row.Part, row.Stock+", "+ripped+row.Length+"   "+row.Steps)
+	for _, e := range s.Elements {
+		if len(s.Elements) > 1 {
+			t.line(" %s", e.Label())
 		}
-		for _, note := range CutNotes(s.Job, f, t.st) {
-			t.line("  %s", note)
+		switch e := e.(type) {
+		case *layout.Flight:
+			t.cutRows(CutList(s.Job, e, t.st), CutNotes(s.Job, e, t.st))
+		case *layout.Landing:
+			t.cutRows(frameList(e, t.st), frameNotes(e))
 		}
+	}
+}
+
+func (t *text) cutRows(rows []CutRow, notes []string) {
+	width := 12
+	for _, row := range rows {
+		width = max(width, len(row.Part))
+	}
+	for _, row := range rows {
+		cells := []string{row.Stock, row.Ripped, row.Length}
+		cells = slices.DeleteFunc(cells, func(c string) bool { return c == "" })
+		t.line("  %3d  %-*s %s", row.Count, width, row.Part, strings.Join(cells, ", ")+"   "+row.Steps)
+	}
+	for _, note := range notes {
+		t.line("  %s", note)
 	}
 }

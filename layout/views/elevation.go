@@ -21,7 +21,7 @@ const floorShown = 0.12
 // Elevation draws the flight from the side, treads, riser boards and floors
 // with it, and dimensions what a framer builds by.
 func Elevation(s *layout.Stairway, f *layout.Flight, st measure.Style) *drawing.Drawing {
-	d := &drawing.Drawing{Name: f.Name + "-elevation", Title: title(f)}
+	d := &drawing.Drawing{Name: f.Name + "-elevation", Title: title(s, f)}
 	e := elevation{d: d, s: s, f: f, st: st}
 	e.floors()
 	e.boards()
@@ -34,11 +34,15 @@ func Elevation(s *layout.Stairway, f *layout.Flight, st measure.Style) *drawing.
 }
 
 // title says which stringer is drawn where they are not all alike.
-func title(f *layout.Flight) string {
-	if len(f.Stringers) < 2 {
-		return "Side elevation"
+func title(s *layout.Stairway, f *layout.Flight) string {
+	title := "Side elevation"
+	if len(s.Flights()) > 1 {
+		title += " of " + f.Name
 	}
-	return "Side elevation, " + f.Stringers[0].Name + " (" + f.Stringers[0].Where(f.Spec.Stringer.Count) + ")"
+	if len(f.Stringers) < 2 {
+		return title
+	}
+	return title + ", " + f.Stringers[0].Name + " (" + f.Stringers[0].Where(f.Spec.Stringer.Count) + ")"
 }
 
 type elevation struct {
@@ -52,27 +56,24 @@ func (e elevation) say(mm float64) string { return e.st.InchesMM(mm) }
 
 // headX is where the head plumb cut stands; the end of the run where nothing
 // is cut.
-func (e elevation) headX() float64 {
-	if len(e.f.Stringers) > 0 {
-		return e.f.Stringers[0].HeadX()
+func headX(f *layout.Flight) float64 {
+	if len(f.Stringers) > 0 {
+		return f.Stringers[0].HeadX()
 	}
-	return e.f.TotalRun
+	return f.TotalRun
 }
 
 // header is where the face of the header stands.
-func (e elevation) header() float64 { return e.headX() + e.f.Spec.Stringer.BehindHead.MM() }
+func (e elevation) header() float64 { return headX(e.f) + e.f.Spec.Stringer.BehindHead.MM() }
 
+// floors draws what the flight stands on and what it rises to: a floor or a
+// landing.
 func (e elevation) floors() {
-	job, rise := e.s.Job, e.f.EndLevel-e.f.StartLevel
-	shown := floorShown * e.s.TotalRise.MM()
-	start := -shown - e.front()
-	e.d.Line(drawing.Outline, geom.Pt(start, 0), geom.Pt(e.headX()+shown, 0))
-	if fl := e.f.Flooring.MM(); fl > 0 {
-		e.d.Line(drawing.Thin, geom.Pt(start, -fl), geom.Pt(e.headX()+shown, -fl))
-	}
-	face := e.header()
+	e.below()
+	rise := e.f.EndLevel - e.f.StartLevel
+	face, shown := e.header(), floorShown*e.s.TotalRise.MM()
 	end := face + 2*shown
-	top := job.Levels.HeaderTop.MM()
+	on := e.above()
 	// The floor runs out over the header to its nosing; with a flush head the
 	// top tread stands where that would be.
 	floor := face
@@ -80,59 +81,123 @@ func (e elevation) floors() {
 		floor = e.nosing(e.f.Risers).X
 	}
 	e.d.Line(drawing.Outline, geom.Pt(floor, rise), geom.Pt(end, rise))
-	if top > 0 {
-		// How thick the nosing is nobody measured: the flooring to come, if any.
-		lip := job.Levels.UpperFinish.MM()
-		if lip == 0 || lip > top {
-			lip = top
+	if on.top > 0 {
+		// How thick the nosing is nobody measured: the flooring, if any.
+		lip := on.finish
+		if lip == 0 || lip > on.top {
+			lip = on.top
 		}
 		e.d.Polyline(drawing.Outline, geom.Pt(floor, rise), geom.Pt(floor, rise-lip), geom.Pt(face, rise-lip))
-		e.d.Line(drawing.Outline, geom.Pt(face, rise-top), geom.Pt(end, rise-top))
+		e.d.Line(drawing.Outline, geom.Pt(face, rise-on.top), geom.Pt(end, rise-on.top))
 	}
-	if depth := job.Levels.HeaderDepth; depth != nil {
-		e.d.Polyline(drawing.Outline, geom.Pt(face, rise-top), geom.Pt(face, rise-depth.MM()), geom.Pt(end, rise-depth.MM()))
+	if on.depth != nil {
+		e.d.Polyline(drawing.Outline, geom.Pt(face, rise-on.top), geom.Pt(face, rise-on.depth.MM()), geom.Pt(end, rise-on.depth.MM()))
 	} else {
-		e.d.Line(drawing.Outline, geom.Pt(face, rise-top), geom.Pt(face, rise-e.f.UnitRise))
+		e.d.Line(drawing.Outline, geom.Pt(face, rise-on.top), geom.Pt(face, rise-e.f.UnitRise))
 	}
-	if ceiling := job.Levels.FloorDepth; ceiling != nil {
-		e.d.Line(drawing.Thin, geom.Pt(face, rise-ceiling.MM()), geom.Pt(end, rise-ceiling.MM()))
+	if on.ceiling != nil {
+		e.d.Line(drawing.Thin, geom.Pt(face, rise-on.ceiling.MM()), geom.Pt(end, rise-on.ceiling.MM()))
 	}
 }
 
-// front is how far the first nosing stands before the first riser cut.
-func (e elevation) front() float64 {
-	return e.s.Job.Riser.Thickness.MM() + e.s.Job.Tread.Nosing.MM()
+// below draws the floor the flight stands on, or the landing, whose framing runs
+// on under the seat.
+func (e elevation) below() {
+	shown := floorShown * e.s.TotalRise.MM()
+	start, end := -shown-front(e.s), headX(e.f)+shown
+	fl := e.f.Flooring.MM()
+	l := e.f.Foot
+	if l == nil {
+		e.d.Line(drawing.Outline, geom.Pt(start, 0), geom.Pt(end, 0))
+		if fl > 0 {
+			e.d.Line(drawing.Thin, geom.Pt(start, -fl), geom.Pt(end, -fl))
+		}
+		return
+	}
+	under := underside(l) - l.Level
+	end = e.f.UnitRun.MM()
+	if len(e.f.Stringers) > 0 {
+		end = e.f.Stringers[0].SeatCut
+	}
+	laid := end // how far the flooring goes: up to the first riser where the foot stands under it
+	if fl > 0 {
+		laid = 0
+	}
+	e.d.Line(drawing.Outline, geom.Pt(start, 0), geom.Pt(laid, 0))
+	for _, y := range [...]float64{-l.Spec.Finish.MM(), -(l.Spec.Finish + l.Spec.Sheathing).MM()} {
+		e.d.Line(drawing.Thin, geom.Pt(start, y), geom.Pt(end, y))
+	}
+	e.d.Polyline(drawing.Outline, geom.Pt(start, under), geom.Pt(end, under), geom.Pt(end, -l.Spec.Finish.MM()))
+}
+
+// bearing is what a flight rises to, measured down from its finished level:
+// finish, top of the header, its underside, the ceiling; nil where nobody knows.
+type bearing struct {
+	finish, top    float64
+	depth, ceiling *measure.Length
+}
+
+func (e elevation) above() bearing {
+	l, levels := e.f.Head, e.s.Job.Levels
+	if l == nil {
+		return bearing{levels.UpperFinish.MM(), levels.HeaderTop.MM(), levels.HeaderDepth, levels.FloorDepth}
+	}
+	top := l.Spec.Finish + l.Spec.Sheathing
+	on := bearing{finish: l.Spec.Finish.MM(), top: top.MM()}
+	if j := l.Spec.Joists; j != nil {
+		depth := top + j.Width
+		on.depth = &depth
+	}
+	return on
 }
 
 // nosing is the place of nosing k.
-func (e elevation) nosing(k int) geom.Point {
-	return geom.Pt(float64(k-1)*e.f.UnitRun.MM()-e.front(), float64(k)*e.f.UnitRise)
+func (e elevation) nosing(k int) geom.Point { return nosing(e.s, e.f, k) }
+
+// nosing is the place of nosing k in a flight's elevation frame.
+func nosing(s *layout.Stairway, f *layout.Flight, k int) geom.Point {
+	return geom.Pt(float64(k-1)*f.UnitRun.MM()-front(s), float64(k)*f.UnitRise)
 }
 
 func (e elevation) boards() {
-	job := e.s.Job
-	t, b, run := job.Tread.Thickness.MM(), job.Riser.Thickness.MM(), e.f.UnitRun.MM()
-	for _, board := range e.f.Boards {
-		for k := board.Steps[0]; k <= board.Steps[1]; k++ {
-			if board.Kind == layout.TreadBoard {
-				at := e.nosing(k)
-				e.box(at.X, at.Y-t, at.X+board.Depth, at.Y)
+	for _, b := range stepBoards(e.s, e.f) {
+		e.box(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y)
+	}
+}
+
+// stepBoard is a tread or riser board seen from the side, in its flight's elevation
+// frame.
+type stepBoard struct {
+	kind layout.BoardKind
+	geom.Box
+}
+
+// stepBoards places a flight's treads and riser boards.
+func stepBoards(s *layout.Stairway, f *layout.Flight) []stepBoard {
+	var all []stepBoard
+	t, b := s.Job.Tread.Thickness.MM(), s.Job.Riser.Thickness.MM()
+	for _, row := range f.Boards {
+		for k := row.Steps[0]; k <= row.Steps[1]; k++ {
+			if row.Kind == layout.TreadBoard {
+				at := nosing(s, f, k)
+				all = append(all, stepBoard{row.Kind, geom.Box{Min: geom.Pt(at.X, at.Y-t), Max: geom.Pt(at.X+row.Depth, at.Y)}})
 				continue
 			}
 			// A riser board stands on the cut below it, or on the tread there.
-			bottom := float64(k-1)*e.f.UnitRise - t
+			bottom := float64(k-1)*f.UnitRise - t
 			if k == 1 {
 				bottom = 0
-			} else if job.Riser.Joint == spec.On {
+			} else if s.Job.Riser.Joint == spec.On {
 				bottom += t
 			}
-			x := float64(k-1) * run
-			if k > e.f.Treads {
-				x = e.header()
+			x := float64(k-1) * f.UnitRun.MM()
+			if k > f.Treads {
+				x = headX(f) + f.Spec.Stringer.BehindHead.MM()
 			}
-			e.box(x-b, bottom, x, bottom+board.Depth)
+			all = append(all, stepBoard{row.Kind, geom.Box{Min: geom.Pt(x-b, bottom), Max: geom.Pt(x, bottom+row.Depth)}})
 		}
 	}
+	return all
 }
 
 func (e elevation) box(x0, y0, x1, y1 float64) {
@@ -157,7 +222,11 @@ func (e elevation) dimensions() {
 	d, f := e.d, e.f
 	total := f.EndLevel - f.StartLevel
 	right := e.header() + 2*floorShown*e.s.TotalRise.MM()
-	d.Dim(drawing.Vertical, geom.Pt(right, 0), geom.Pt(right, total), 4*dimRow, "total rise "+e.st.FormatMM(total))
+	what := "total rise"
+	if len(e.s.Flights()) > 1 {
+		what = "rise"
+	}
+	d.Dim(drawing.Vertical, geom.Pt(right, 0), geom.Pt(right, total), 4*dimRow, what+" "+e.st.FormatMM(total))
 	if len(f.Stringers) == 0 {
 		return
 	}

@@ -57,21 +57,46 @@ func TestGoldenViews(t *testing.T) {
 
 // all draws every view of a stairway.
 func all(s *layout.Stairway, st measure.Style) []*drawing.Drawing {
-	out := []*drawing.Drawing{views.StoryPole(s, st)}
-	for _, f := range s.Flights() {
-		out = append(out, views.Elevation(s, f, st), views.PitchBoard(f, st))
-		for i := range f.Stringers {
-			out = append(out, views.Template(&f.Stringers[i], st))
+	out := []*drawing.Drawing{views.StoryPole(s, st), views.Unfolded(s, st)}
+	if s.Job.Width != nil {
+		out = append(out, views.Plan(s, st), views.Isometric(s, st))
+	}
+	for _, l := range s.Landings() {
+		if d := views.Framing(s, l, st); d != nil {
+			out = append(out, d)
 		}
+	}
+	for _, f := range s.Flights() {
+		out = append(out, views.Elevation(s, f, st))
+		own := []*drawing.Drawing{}
+		for i := range f.Stringers {
+			g := &f.Stringers[i]
+			own = append(own, views.Template(g, st))
+			if i == 0 {
+				own = append(own, views.PitchBoard(f, st))
+				if f.Treads > 1 {
+					own = append(own, views.NotchStrip(g, st))
+				}
+			}
+		}
+		for _, d := range own {
+			if len(s.Flights()) > 1 {
+				d.Name = f.Name + "-" + d.Name
+			}
+		}
+		out = append(out, own...)
 	}
 	return out
 }
 
-// scaleFor prints a side elevation at 1:20 and everything else as large as it
-// is.
+// scaleFor prints a side elevation and a landing's frame at 1:20, the whole stairway at 1:40 and
+// everything else as large as it is.
 func scaleFor(d *drawing.Drawing) float64 {
-	if strings.HasSuffix(d.Name, "-elevation") {
+	switch {
+	case strings.HasSuffix(d.Name, "-elevation"), strings.HasSuffix(d.Name, "-framing"):
 		return 1.0 / 20
+	case d.Name == "plan" || d.Name == "isometric" || d.Name == "unfolded":
+		return 1.0 / 40
 	}
 	return 1
 }

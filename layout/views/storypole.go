@@ -14,13 +14,14 @@ import (
 const poleWidth = 63.5
 
 // StoryPole draws the pole at full size: x is the height above the lower
-// finished floor. A finished tread's top is a line right across, the tread cut
-// under it half across. The words stand upright when the pole does.
+// finished floor. The top of a finished tread, landing or floor is a line right
+// across; the tread cut or the sheathing under it one half across. The words stand upright when the pole does.
 func StoryPole(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 	d := &drawing.Drawing{Name: "story-pole", Title: "Story pole, full size"}
 	low := 0.0
 	tread := s.Job.Tread.Thickness.MM()
-	for _, f := range s.Flights() {
+	flights := s.Flights()
+	for _, f := range flights {
 		low = math.Min(low, f.StartLevel-f.Flooring.MM())
 	}
 	high := s.TotalRise.MM()
@@ -41,12 +42,22 @@ func StoryPole(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 		full(low, "floor today "+inches(st, low))
 	}
 	full(0, "lower finished floor 0")
-	for _, f := range s.Flights() {
+	for _, f := range flights {
+		name := ""
+		if len(flights) > 1 {
+			name = f.Name + " "
+		}
 		for k, level := range f.TreadLevels {
 			half(level-tread, "cut "+inches(st, level-tread))
-			if level < high {
-				full(level, fmt.Sprintf("tread %d: %s", k+1, inches(st, level)))
+			if level < f.EndLevel {
+				full(level, fmt.Sprintf("%stread %d: %s", name, k+1, inches(st, level)))
 			}
+		}
+	}
+	for _, l := range s.Landings() {
+		full(l.Level, l.Name+": "+inches(st, l.Level))
+		if l.FramingLevel < l.Level {
+			half(l.FramingLevel, "sheathing "+inches(st, l.FramingLevel))
 		}
 	}
 	if up := s.Job.Levels.UpperFinish.MM(); up > 0 {

@@ -2,6 +2,8 @@ package packet
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"stepoff/layout"
 	"stepoff/layout/drawing"
@@ -31,26 +33,44 @@ func (c cover) title() string {
 	return c.s.Job.Name
 }
 
-// short is the one page before parts that were asked for by name.
+// short is the one page before parts that were asked for by name: it tells of
+// those stringers only whose templates follow.
 func (c cover) short() pdfout.Flow {
-	return pdfout.Flow{Title: "Cover", Rulers: true, Blocks: append(c.head(), c.maps()...)}
+	return pdfout.Flow{Title: "Cover", Rulers: true, Blocks: append(c.head(c.printed()), c.maps()...)}
 }
 
 // first is the cover of a whole set.
 func (c cover) first() pdfout.Flow {
-	blocks := append(c.head(), pdfout.Heading{Level: 2, Text: "How the sheets lie"})
+	tables := []pdfout.Table{c.outlines(nil)}
+	if len(c.s.Flights()) > 1 {
+		tables = append([]pdfout.Table{c.flights()}, tables...)
+	}
+	blocks := append(c.head(tables...), pdfout.Heading{Level: 2, Text: "How the sheets lie"})
 	return pdfout.Flow{Title: "Cover", Rulers: true, Blocks: append(blocks, c.maps()...)}
 }
 
-func (c cover) head() []pdfout.Block {
+// printed are the figures of the stringers whose templates are printed; of all
+// where none is.
+func (c cover) printed() pdfout.Table {
+	var names []string
+	for _, t := range c.tilings {
+		names = append(names, t.Part.Name)
+	}
+	if t := c.outlines(names); len(t.Rows) > 0 {
+		return t
+	}
+	return c.outlines(nil)
+}
+
+func (c cover) head(tables ...pdfout.Table) []pdfout.Block {
 	blocks := []pdfout.Block{
 		pdfout.Heading{Level: 1, Text: c.title()},
 		pdfout.Paragraph{Text: printFirst},
 		pdfout.Table{Rows: c.numbers()},
 	}
-	for _, f := range c.s.Flights() {
-		if len(f.Stringers) > 0 {
-			blocks = append(blocks, c.outlines(f))
+	for _, t := range tables {
+		if len(t.Rows) > 0 {
+			blocks = append(blocks, t)
 		}
 	}
 	return append(blocks, pdfout.List{Items: lesson.Cautions(c.s)})
@@ -61,30 +81,61 @@ func (c cover) numbers() [][]string {
 	s, st := c.s, c.st
 	rows := [][]string{
 		{"total rise, finished to finished", st.Format(s.TotalRise)},
-		{"risers", fmt.Sprintf("%d at %s  (%s)", s.Risers, st.InchesMM(s.UnitRise), st.DecimalMM(s.UnitRise))},
+		{"risers", report.Risers(s, func(mm float64) string { return st.InchesMM(mm) + "  (" + st.DecimalMM(mm) + ")" })},
 	}
-	for _, f := range s.Flights() {
-		if len(f.Stringers) > 0 {
-			g := &f.Stringers[0]
-			rows = append(rows, []string{"unit run, treads", fmt.Sprintf("%s, %d", st.Inches(f.UnitRun), f.Treads)},
-				[]string{"header to foot", report.Foot(f, st)}, []string{"notch depth, throat", st.InchesMM(g.NotchDepth) + ", " + st.InchesMM(g.Throat)})
-		}
+	if flights := s.Flights(); len(flights) == 1 && len(flights[0].Stringers) > 0 {
+		f, g := flights[0], &flights[0].Stringers[0]
+		rows = append(rows, []string{"unit run, treads", fmt.Sprintf("%s, %d", st.Inches(f.UnitRun), f.Treads)},
+			[]string{"header to foot", report.Foot(f, st)}, []string{"notch depth, throat", st.InchesMM(g.NotchDepth) + ", " + st.InchesMM(g.Throat)})
 	}
 	return append(rows, []string{"how figures are printed", report.Legend(st)})
 }
 
-// outlines are the figures that differ from one stringer to the next.
-func (c cover) outlines(f *layout.Flight) pdfout.Table {
+// flights are the figures of every flight and landing, where there are several,
+// from the bottom up.
+func (c cover) flights() pdfout.Table {
 	st := c.st
-	t := pdfout.Table{Header: []string{"stringer", "stands", "least blank", "stock", "bottom drop (longer -)", "first riser cut", "seat", "plumb cut"}}
-	for i := range f.Stringers {
-		g := &f.Stringers[i]
-		stock := "none sold so long"
-		if g.StockLength > 0 {
-			stock = fmt.Sprintf("%d of %s", len(g.Positions), st.Format(g.StockLength))
+	t := pdfout.Table{Header: []string{"", "from", "up to", "risers", "unit run", "head to foot", "throat"}}
+	for _, e := range c.s.Elements {
+		switch e := e.(type) {
+		case *layout.Flight:
+			row := []string{e.Name, st.FormatMM(e.StartLevel), st.FormatMM(e.EndLevel),
+				fmt.Sprintf("%d at %s", e.Risers, st.InchesMM(e.UnitRise)), "no stringer", "", ""}
+			if len(e.Stringers) > 0 {
+				g := &e.Stringers[0]
+				row[4], row[5], row[6] = st.Inches(e.UnitRun), st.InchesMM(g.HeadX()), st.InchesMM(g.Throat)
+			}
+			t.Rows = append(t.Rows, row)
+		case *layout.Landing:
+			t.Rows = append(t.Rows, []string{e.Name, "sheathing " + st.FormatMM(e.FramingLevel), st.FormatMM(e.Level), "", "", "", ""})
 		}
-		t.Rows = append(t.Rows, []string{g.Name, g.Where(f.Spec.Stringer.Count), st.InchesMM(g.LeastBlank), stock,
-			st.InchesMM(g.BottomDrop), st.InchesMM(g.FirstRiserCut), st.InchesMM(g.SeatCut), st.InchesMM(g.HeadCut)})
+	}
+	return t
+}
+
+// outlines are the figures that differ from one stringer to the next, and which
+// flight's template serves where it is not its own: of the templates named, or of
+// all.
+func (c cover) outlines(named []string) pdfout.Table {
+	st, flights := c.st, c.s.Flights()
+	t := pdfout.Table{Header: []string{"stringer", "stands", "least blank", "stock", "bottom drop (longer -)", "first riser cut", "seat", "plumb cut"}}
+	for _, f := range flights {
+		for i := range f.Stringers {
+			g := &f.Stringers[i]
+			stock := "none sold so long"
+			if g.StockLength > 0 {
+				stock = fmt.Sprintf("%d of %s", len(g.Positions), st.Format(g.StockLength))
+			}
+			stands, of := g.Where(f.Spec.Stringer.Count), templateOf(c.s, g)
+			if len(named) > 0 && !slices.Contains(named, of.names(of.g.Name, len(flights))[0]) {
+				continue
+			}
+			if of.g != g {
+				stands += "; cut as " + called(of.f, of.g, len(flights))
+			}
+			t.Rows = append(t.Rows, []string{called(f, g, len(flights)), stands, st.InchesMM(g.LeastBlank), stock,
+				st.InchesMM(g.BottomDrop), st.InchesMM(g.FirstRiserCut), st.InchesMM(g.SeatCut), st.InchesMM(g.HeadCut)})
+		}
 	}
 	return t
 }
@@ -125,16 +176,55 @@ func plural(n int, word string) string {
 	return word + "s"
 }
 
-// work is the cut sequence, the cut list and the stair drawn from the side.
+// Heights of the pictures: the plan may take a page, for its dimensions need room
+// at any scale; the next two share one; and that of a flight from the side.
+// Millimetres on the sheet, captions included.
+const (
+	planHeight      = 260.0
+	isometricHeight = 140.0
+	unfoldedHeight  = 100.0
+	flightHeight    = 150.0
+)
+
+// pictures show the whole stairway before the work on it is told.
+func (c cover) pictures() pdfout.Flow {
+	var blocks []pdfout.Block
+	add := func(d *drawing.Drawing, height float64) {
+		if d != nil { // nil where the job states no width
+			blocks = append(blocks, pdfout.Figure{Drawing: d, MaxHeight: height})
+		}
+	}
+	add(views.Plan(c.s, c.st), planHeight)
+	add(views.Isometric(c.s, c.st), isometricHeight)
+	add(views.Unfolded(c.s, c.st), unfoldedHeight)
+	return pdfout.Flow{Title: "The stairway", Blocks: blocks}
+}
+
+// work is the cut sequence, the cut list and the stair drawn from the side, flight
+// by flight.
 func (c cover) work() pdfout.Flow {
 	var blocks []pdfout.Block
-	for _, f := range c.s.Flights() {
-		blocks = append(blocks, pdfout.Figure{Drawing: views.Elevation(c.s, f, c.st), MaxHeight: 150})
+	flights := c.s.Flights()
+	told := map[string]string{} // a sequence, and the flight it was told for
+	for _, f := range flights {
+		of := ""
+		if len(flights) > 1 {
+			of = ", " + f.Name
+		}
+		blocks = append(blocks, pdfout.Figure{Drawing: views.Elevation(c.s, f, c.st), MaxHeight: flightHeight})
 		if len(f.Stringers) > 0 {
-			blocks = append(blocks, pdfout.Heading{Level: 2, Text: "Cut sequence"}, c.steps(f))
+			steps := c.steps(f)
+			text := strings.Join(steps.Items, "\n")
+			blocks = append(blocks, pdfout.Heading{Level: 2, Text: "Cut sequence" + of})
+			if as, ok := told[text]; ok {
+				blocks = append(blocks, pdfout.Paragraph{Text: "As of " + as + "."})
+			} else {
+				told[text] = f.Name
+				blocks = append(blocks, steps)
+			}
 		}
 		if len(f.Boards) > 0 {
-			blocks = append(blocks, pdfout.Heading{Level: 2, Text: "Cut list"}, c.cutList(f))
+			blocks = append(blocks, pdfout.Heading{Level: 2, Text: "Cut list" + of}, c.cutList(f))
 			if notes := report.CutNotes(c.s.Job, f, c.st); len(notes) > 0 {
 				blocks = append(blocks, pdfout.List{Items: notes})
 			}

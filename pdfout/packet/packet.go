@@ -36,23 +36,26 @@ func Write(w io.Writer, s *layout.Stairway, o Options) error {
 	if len(s.Job.Source) > 0 {
 		doc.Attachments = []pdfout.Attachment{{Name: "job.yaml", Description: "the job these sheets were made from", Bytes: s.Job.Source}}
 	}
-	var tilings []*pdfout.Tiling
+	c := cover{s: s, st: o.Style, paper: doc.Paper}
+	var pages []pdfout.Page
 	for _, p := range parts {
-		t, err := pdfout.Plan(p, doc.Paper, doc.Units)
+		if p.page != nil {
+			pages = append(pages, p.page())
+			continue
+		}
+		t, err := pdfout.Plan(p.sheet(), doc.Paper, doc.Units)
 		if err != nil {
 			return err
 		}
-		tilings = append(tilings, t)
+		c.tilings = append(c.tilings, t)
+		pages = append(pages, t)
 	}
-	c := cover{s: s, st: o.Style, tilings: tilings, paper: doc.Paper}
 	if len(o.Parts) > 0 {
 		doc.Pages = append(doc.Pages, c.short())
 	} else {
-		doc.Pages = append(doc.Pages, c.first(), c.work())
+		doc.Pages = append(doc.Pages, c.first(), c.pictures(), c.work())
 	}
-	for _, t := range tilings {
-		doc.Pages = append(doc.Pages, t)
-	}
+	doc.Pages = append(doc.Pages, pages...)
 	return pdfout.Write(w, doc)
 }
 

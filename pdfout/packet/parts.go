@@ -12,11 +12,13 @@ import (
 	"stepoff/spec/measure"
 )
 
-// part is something a set can hold: full-size drawings under one name.
+// part is something a set can hold: a full-size drawing, or a page that is read.
+// With several flights it goes by the name it has for each of those it serves.
 type part struct {
-	name  string
+	names []string
 	asked bool // printed only when asked for by name
-	sheet func() []pdfout.Part
+	sheet func() pdfout.Part
+	page  func() pdfout.Flow // in place of a sheet, where nothing is cut to it
 }
 
 // The parts by name, as --part takes them.
@@ -24,31 +26,39 @@ const (
 	partStringer   = "stringer"
 	partNotchStrip = "notch-strip" // in place of the whole stringer, where that is too much paper
 	partPitchBoard = "pitch-board"
+	partLanding    = "landing" // a page to build by: nothing of it is cut to a template
 	partStoryPole  = "story-pole"
 )
 
-// catalogue lists everything this stairway has at full size, in the order it
-// is printed.
+// catalogue lists everything this stairway has, in the order it is printed.
 func catalogue(s *layout.Stairway, st measure.Style) []part {
 	var all []part
 	flights := s.Flights()
-	for _, f := range flights {
-		if len(f.Stringers) == 0 {
-			continue
-		}
-		prefix, suffix := "", ""
-		if len(flights) > 1 {
-			prefix, suffix = f.Name+"/", ", "+f.Name
-		}
-		all = append(all,
-			part{prefix + partStringer, false, func() []pdfout.Part { return stringers(f, st, prefix, suffix) }},
-			part{prefix + partPitchBoard, false, func() []pdfout.Part { return []pdfout.Part{pitchBoard(f, st, prefix, suffix)} }},
-		)
-		if f.Treads > 1 { // else there is no root to mark
-			all = append(all, part{prefix + partNotchStrip, true, func() []pdfout.Part { return []pdfout.Part{notchStrip(f, st, prefix, suffix)} }})
+	several := len(flights)
+	add := func(name string, t template, p part) {
+		p.names = t.names(name, several)
+		all = append(all, p)
+	}
+	for _, t := range templates(flights, sameOutline, everyOutline) {
+		add(partStringer, t, part{sheet: func() pdfout.Part { return stringer(t, st, several) }})
+	}
+	steps := templates(flights, sameSteps, oneOutline)
+	for _, t := range steps {
+		add(partPitchBoard, t, part{sheet: func() pdfout.Part { return pitchBoard(t, st, several) }})
+	}
+	for _, t := range steps {
+		if slices.ContainsFunc(t.serves, func(s served) bool { return s.f.Treads > 1 }) { // else there is no root to mark
+			add(partNotchStrip, t, part{asked: true, sheet: func() pdfout.Part { return notchStrip(t, st, several) }})
 		}
 	}
-	return append(all, part{partStoryPole, false, func() []pdfout.Part { return []pdfout.Part{storyPole(s, st)} }})
+	for _, l := range s.Landings() {
+		name := partLanding
+		if len(s.Landings()) > 1 {
+			name = l.Name + "/" + name
+		}
+		all = append(all, part{names: []string{name}, asked: l.Frame == nil, page: func() pdfout.Flow { return landing(s, l, st) }})
+	}
+	return append(all, part{names: []string{partStoryPole}, sheet: func() pdfout.Part { return storyPole(s, st) }})
 }
 
 // UnknownPart is a --part that this stairway does not have.
@@ -62,18 +72,16 @@ func (e UnknownPart) Error() string {
 }
 
 // choose picks the parts asked for; when none is named, all but those that
-// stand in for another. flight-2/
-// before a name is one flight's; with one flight it may be left out or written.
-func choose(s *layout.Stairway, st measure.Style, names []string) ([]pdfout.Part, error) {
+// stand in for another. flight-2/ before a name is one flight's; with one flight
+// it may be left out or written.
+func choose(s *layout.Stairway, st measure.Style, names []string) ([]part, error) {
 	all := catalogue(s, st)
 	var known []string
 	for _, p := range all {
-		known = append(known, p.name)
-	}
-	var chosen []pdfout.Part
-	for _, p := range all {
-		if len(names) == 0 && !p.asked || slices.ContainsFunc(names, func(n string) bool { return matches(p.name, n) }) {
-			chosen = append(chosen, p.sheet()...)
+		for _, name := range p.names {
+			if !slices.Contains(known, name) {
+				known = append(known, name)
+			}
 		}
 	}
 	for _, n := range names {
@@ -81,7 +89,17 @@ func choose(s *layout.Stairway, st measure.Style, names []string) ([]pdfout.Part
 			return nil, UnknownPart{n, known}
 		}
 	}
-	return chosen, nil
+	return slices.DeleteFunc(all, func(p part) bool {
+		if len(names) == 0 {
+			return p.asked
+		}
+		return !slices.ContainsFunc(names, p.is)
+	}), nil
+}
+
+// is tells whether a part is the one asked for by a name.
+func (p part) is(name string) bool {
+	return slices.ContainsFunc(p.names, func(own string) bool { return matches(own, name) })
 }
 
 // matches tells whether a part is the one asked for: by its whole name, or by
@@ -97,42 +115,52 @@ func matches(have, want string) bool {
 	return ok && flight == "flight-1" && bare == have
 }
 
-func stringers(f *layout.Flight, st measure.Style, prefix, suffix string) []pdfout.Part {
-	var out []pdfout.Part
-	for i := range f.Stringers {
-		g := &f.Stringers[i]
-		title := "Stringer" + suffix
-		if len(f.Stringers) > 1 {
-			title = fmt.Sprintf("Stringer %d%s (%s)", i+1, suffix, g.Where(f.Spec.Stringer.Count))
+func stringer(t template, st measure.Style, flights int) pdfout.Part {
+	g, f := t.g, t.f
+	title := "Stringer" + t.suffix(flights)
+	if n := slices.Index(pointers(f.Stringers), g); len(f.Stringers) > 1 {
+		title = fmt.Sprintf("Stringer %d%s", n+1, t.suffix(flights))
+		if len(t.serves) == 1 {
+			title += " (" + g.Where(f.Spec.Stringer.Count) + ")"
 		}
-		out = append(out, pdfout.Part{
-			Name: prefix + g.Name, Title: title,
-			Drawing: views.Template(g, st),
-			Station: "the foot end of the blank",
-			Lay:     "lay STOCK EDGE on the crowned top edge of the blank, stations on the tape",
-			Stock:   geom.Line(geom.Pt(0, 0), geom.Pt(g.LeastBlank, 0)),
-		})
+	}
+	return pdfout.Part{
+		Name: t.names(g.Name, flights)[0], Title: title,
+		Drawing: views.Template(g, st),
+		Station: "the foot end of the blank",
+		Lay:     "lay STOCK EDGE on the crowned top edge of the blank, stations on the tape",
+		Stock:   geom.Line(geom.Pt(0, 0), geom.Pt(g.LeastBlank, 0)),
+	}
+}
+
+func pointers(groups []layout.Group) []*layout.Group {
+	out := make([]*layout.Group, len(groups))
+	for i := range groups {
+		out[i] = &groups[i]
 	}
 	return out
 }
 
-func notchStrip(f *layout.Flight, st measure.Style, prefix, suffix string) pdfout.Part {
-	g := &f.Stringers[0]
-	d := views.NotchStrip(g, st)
+func notchStrip(t template, st measure.Style, flights int) pdfout.Part {
+	d := views.NotchStrip(t.g, st)
 	b := d.Bounds()
+	marks := fmt.Sprintf("each of the %d taped marks", len(t.g.Tips))
+	if len(t.serves) > 1 {
+		marks = "each of the taped marks"
+	}
 	return pdfout.Part{
-		Name: prefix + partNotchStrip, Title: "Notch strip" + suffix,
+		Name: t.names(partNotchStrip, flights)[0], Title: "Notch strip" + t.suffix(flights),
 		Drawing: d,
 		Station: "the tip",
-		Lay:     fmt.Sprintf("lay STOCK EDGE on the edge of the blank, the tip on each of the %d taped marks; prick the root, strike from it to the next mark", len(g.Tips)),
+		Lay:     fmt.Sprintf("lay STOCK EDGE on the edge of the blank, the tip on %s; prick the root, strike from it to the next mark", marks),
 		Stock:   geom.Line(geom.Pt(b.Min.X, 0), geom.Pt(b.Max.X, 0)),
 	}
 }
 
-func pitchBoard(f *layout.Flight, st measure.Style, prefix, suffix string) pdfout.Part {
+func pitchBoard(t template, st measure.Style, flights int) pdfout.Part {
 	return pdfout.Part{
-		Name: prefix + partPitchBoard, Title: "Pitch board" + suffix,
-		Drawing: views.PitchBoard(f, st),
+		Name: t.names(partPitchBoard, flights)[0], Title: "Pitch board" + t.suffix(flights),
+		Drawing: views.PitchBoard(t.f, st),
 		Station: "the lower tip",
 		Lay:     "glue to thin plywood; saw the two legs, leave a strip beyond the long side; screw a straight fence on that strip, its edge on the line",
 	}

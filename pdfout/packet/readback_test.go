@@ -66,8 +66,9 @@ func jobs(t testing.TB) map[string]*layout.Stairway {
 	return all
 }
 
-// printed is one stringer's set, and the pages it was read back from.
+// printed is one template's set, and the pages it was read back from.
 type printed struct {
+	serves []served // stringers cut from it; none for another part
 	tiling *pdfout.Tiling
 	file   *pdftest.File
 	bytes  []byte
@@ -119,15 +120,20 @@ func print(t *testing.T, s *layout.Stairway, part string, size string, margin me
 	var all []printed
 	first := 1 // after the cover
 	for _, p := range parts {
-		tiling, err := pdfout.Plan(p, paper(on), st.Units)
+		tiling, err := pdfout.Plan(p.sheet(), paper(on), st.Units)
 		if err != nil {
 			t.Fatal(err)
 		}
-		all = append(all, printed{tiling, file, b.Bytes(), first})
+		all = append(all, printed{tiling: tiling, file: file, bytes: b.Bytes(), first: first})
 		first += len(tiling.Sheets)
 	}
 	if first != len(file.Pages) {
 		t.Fatalf("%d pages for a cover and %d sheets", len(file.Pages), first-1)
+	}
+	if part == partStringer {
+		for i, own := range templates(s.Flights(), sameOutline, everyOutline) {
+			all[i].serves = own.serves
+		}
 	}
 	return all
 }
@@ -147,14 +153,15 @@ func outline(g *layout.Group) []geom.Edge {
 func TestOutlineOnARoll(t *testing.T) {
 	for name, s := range jobs(t) {
 		for size, margin := range map[string]measure.Length{`roll 12"`: measure.Inch / 4, `roll 11 1/4"`: 0} {
-			for i, p := range print(t, s, "stringer", size, margin) {
-				g := &s.Flights()[0].Stringers[i]
+			for _, p := range print(t, s, "stringer", size, margin) {
 				if got := len(p.tiling.Sheets); got != 1 {
-					t.Errorf("%s, %s on %s: %d sheets, want one", name, g.Name, size, got)
+					t.Errorf("%s, %s on %s: %d sheets, want one", name, p.tiling.Part.Name, size, got)
 					continue
 				}
-				if err := pdftest.Missing(outline(g), p.sheet(0, "Cut", "Lumber"), trueSize); err != nil {
-					t.Errorf("%s, %s on %s: %v", name, g.Name, size, err)
+				for _, own := range p.serves {
+					if err := pdftest.Missing(outline(own.g), p.sheet(0, "Cut", "Lumber"), trueSize); err != nil {
+						t.Errorf("%s, %s of %s on %s: %v", name, own.g.Name, own.f.Name, size, err)
+					}
 				}
 			}
 		}
@@ -165,27 +172,29 @@ func TestOutlineOnARoll(t *testing.T) {
 // cut is there that is not the stringer's.
 func TestOutlineFromLetterSheets(t *testing.T) {
 	for name, s := range jobs(t) {
-		for k, p := range print(t, s, "stringer", "letter", measure.Inch/4) {
-			g := &s.Flights()[0].Stringers[k]
-			var cuts, lines []geom.Edge
-			for _, e := range outline(g) {
-				if !onStockEdge(g, e) {
-					cuts = append(cuts, e)
-				}
-			}
-			for _, c := range g.Cuts {
-				lines = append(lines, geom.Line(geom.Pt(c.From.X, -c.From.Y), geom.Pt(c.To.X, -c.To.Y)))
-			}
+		for _, p := range print(t, s, "stringer", "letter", measure.Inch/4) {
 			drawn := p.all("Cut")
-			if err := pdftest.Missing(append(cuts, lines...), drawn, trueSize); err != nil {
-				t.Errorf("%s, %s: %v", name, g.Name, err)
-			}
-			if err := pdftest.Extra(drawn, lines, trueSize); err != nil {
-				t.Errorf("%s, %s: %v", name, g.Name, err)
+			for _, own := range p.serves {
+				g := own.g
+				var cuts, lines []geom.Edge
+				for _, e := range outline(g) {
+					if !onStockEdge(g, e) {
+						cuts = append(cuts, e)
+					}
+				}
+				for _, c := range g.Cuts {
+					lines = append(lines, geom.Line(geom.Pt(c.From.X, -c.From.Y), geom.Pt(c.To.X, -c.To.Y)))
+				}
+				if err := pdftest.Missing(append(cuts, lines...), drawn, trueSize); err != nil {
+					t.Errorf("%s, %s of %s: %v", name, g.Name, own.f.Name, err)
+				}
+				if err := pdftest.Extra(drawn, lines, trueSize); err != nil {
+					t.Errorf("%s, %s of %s: %v", name, g.Name, own.f.Name, err)
+				}
 			}
 			for i := range p.tiling.Sheets {
 				if len(p.sheet(i, "Cut", "Mark")) == 0 {
-					t.Errorf("%s, %s: sheet %s shows no cut and no mark", name, g.Name, p.tiling.Sheets[i].Name)
+					t.Errorf("%s, %s: sheet %s shows no cut and no mark", name, p.tiling.Part.Name, p.tiling.Sheets[i].Name)
 				}
 			}
 		}
@@ -266,18 +275,28 @@ func TestSet(t *testing.T) {
 	}
 }
 
-// The story pole has every finished tread and every tread cut, at its height.
+// The story pole has every finished tread and landing, every tread cut and the
+// sheathing of every landing, at its height, in one strip.
 func TestStoryPole(t *testing.T) {
 	for name, s := range jobs(t) {
 		p := print(t, s, "story-pole", `roll 12"`, measure.Inch/4)[0]
 		lines := p.all("Cut")
-		for _, level := range s.Flights()[0].TreadLevels {
-			for _, x := range []float64{level, level - s.Job.Tread.Thickness.MM()} {
-				if err := pdftest.Missing([]geom.Edge{geom.Line(geom.Pt(x, 40), geom.Pt(x, 60))}, lines, trueSize); err != nil {
-					t.Errorf("%s: no line at %.4f: %v", name, x, err)
-				}
+		stands := func(x, from float64) {
+			if err := pdftest.Missing([]geom.Edge{geom.Line(geom.Pt(x, from), geom.Pt(x, 60))}, lines, trueSize); err != nil {
+				t.Errorf("%s: no line at %.4f: %v", name, x, err)
 			}
 		}
+		for _, f := range s.Flights() {
+			for _, level := range f.TreadLevels {
+				stands(level, 5)
+				stands(level-s.Job.Tread.Thickness.MM(), 40)
+			}
+		}
+		for _, l := range s.Landings() {
+			stands(l.Level, 5)
+			stands(l.FramingLevel, 40)
+		}
+		stands(s.TotalRise.MM(), 5)
 	}
 }
 

@@ -1,0 +1,5 @@
+// Package turn is the plan geometry of what stands between flights: where a
+// landing lies, where the next flight begins and which way it heads. It takes
+// plain values: millimetres in the plan frame, x and y in the floor plane,
+// headings in degrees counter-clockwise from +x.
+package turn
