@@ -12,13 +12,13 @@ func Cautions(s *layout.Stairway) []string {
 	}
 	outlines := 0
 	for _, f := range s.Flights() {
-		outlines = max(outlines, len(f.Stringers))
+		outlines += len(f.Stringers)
 	}
 	switch {
 	case outlines == 1:
 		all = append(all, "Cut one stringer, test it in place, then trace the rest from it.")
 	case outlines > 1:
-		all = append(all, "The stringers differ at the foot. Cut one of each outline, test it in its place, and trace only its own from it.")
+		all = append(all, "The stringers are not all alike. Cut one of each outline, test it in its place, and trace only its own from it.")
 	}
 	return all
 }

@@ -73,7 +73,7 @@ func all(s *layout.Stairway, st measure.Style) []*drawing.Drawing {
 			g := &f.Stringers[i]
 			own = append(own, views.Template(g, st))
 			if i == 0 {
-				own = append(own, views.PitchBoard(f, st))
+				own = append(own, views.PitchBoard(f, 0, st))
 				if f.Treads > 1 {
 					own = append(own, views.NotchStrip(g, st))
 				}

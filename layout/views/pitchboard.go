@@ -3,8 +3,6 @@ package views
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r2"
-
 	"stepoff/layout"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
@@ -17,34 +15,36 @@ const fenceWidth = 20.0
 
 // PitchBoard draws one notch at full size as a board to mark with: the two
 // legs are riser and tread, the long side lies on the stringer's edge, and a
-// fence screwed along it slides there. The legs stand along the paper's edges,
-// so that it takes the least paper.
-func PitchBoard(f *layout.Flight, st measure.Style) *drawing.Drawing {
+// fence screwed along it slides there. The legs stand along the paper's edges
+// but for a turn, in radians, that some boards need to fit a sheet.
+func PitchBoard(f *layout.Flight, turn float64, st measure.Style) *drawing.Drawing {
 	d := &drawing.Drawing{Name: "pitch-board", Title: "Pitch board, full size"}
 	run, rise := f.UnitRun.MM(), f.UnitRise
-	root, low, high := geom.Pt(run, 0), geom.Pt(0, 0), geom.Pt(run, rise)
+	sin, cos := math.Sincos(turn)
+	at := func(x, y float64) geom.Point { return geom.Pt(x*cos-y*sin, x*sin+y*cos) }
+	root, low, high := at(run, 0), at(0, 0), at(run, rise)
 	d.Line(drawing.Cut, low, root)
 	d.Line(drawing.Cut, root, high)
 	d.Line(drawing.Cut, low, high)
 
 	// The strip for the fence lies outside the long side, as far as the legs'
 	// corner-to-corner box goes.
-	edge := r2.Unit(r2.Sub(high, low))
-	up := fenceWidth / edge.X // of its outer line over the long side, plumb
+	pitch := math.Atan2(rise, run)
+	up := fenceWidth / math.Cos(pitch) // of its outer line over the long side, along the riser
 	if up < rise {
-		d.Polyline(drawing.Thin, geom.Pt(0, up), geom.Pt((rise-up)*run/rise, rise))
+		d.Polyline(drawing.Thin, at(0, up), at((rise-up)*run/rise, rise))
 	}
 
-	angle := math.Atan2(edge.Y, edge.X)
-	middle := r2.Scale(0.5, r2.Add(low, high))
-	along := func(from float64, height float64, text string) {
-		at := r2.Add(middle, r2.Scale(from, geom.Pt(-edge.Y, edge.X)))
-		d.Add(drawing.Text{Layer: drawing.Note, At: at, Height: height, Angle: angle, Align: drawing.Middle, Text: text})
+	words := func(p geom.Point, angle float64, text string) {
+		d.Add(drawing.Text{Layer: drawing.Note, At: p, Height: drawing.Normal, Angle: angle + turn, Align: drawing.Middle, Text: text})
 	}
-	along(fenceWidth/2-drawing.Normal/2, drawing.Normal, "fence edge: slides along the stringer's edge")
-	along(-labelGap-drawing.Normal, drawing.Normal, "step "+inches(st, math.Hypot(run, rise)))
-	d.Text(geom.Pt(run*0.62, labelGap), drawing.Normal, drawing.Middle, "tread, unit run "+st.Bare(f.UnitRun))
-	d.Add(drawing.Text{Layer: drawing.Note, At: geom.Pt(run-labelGap, rise*0.5), Height: drawing.Normal,
-		Angle: math.Pi / 2, Align: drawing.Middle, Text: "riser, unit rise " + inches(st, rise)})
+	along := func(off float64, text string) { // beside the middle of the long side
+		sin, cos := math.Sincos(pitch)
+		words(at(run/2-off*sin, rise/2+off*cos), pitch, text)
+	}
+	along(fenceWidth/2-drawing.Normal/2, "fence edge: slides along the stringer's edge")
+	along(-labelGap-drawing.Normal, "step "+inches(st, math.Hypot(run, rise)))
+	words(at(run*0.62, labelGap), 0, "tread, unit run "+st.Bare(f.UnitRun))
+	words(at(run-labelGap, rise*0.5), math.Pi/2, "riser, unit rise "+inches(st, rise))
 	return d
 }

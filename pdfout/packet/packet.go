@@ -43,7 +43,7 @@ func Write(w io.Writer, s *layout.Stairway, o Options) error {
 			pages = append(pages, p.page())
 			continue
 		}
-		t, err := pdfout.Plan(p.sheet(), doc.Paper, doc.Units)
+		t, err := p.plan(doc.Paper, doc.Units)
 		if err != nil {
 			return err
 		}

@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -15,10 +16,11 @@ import (
 // part is something a set can hold: a full-size drawing, or a page that is read.
 // With several flights it goes by the name it has for each of those it serves.
 type part struct {
-	names []string
-	asked bool // printed only when asked for by name
-	sheet func() pdfout.Part
-	page  func() pdfout.Flow // in place of a sheet, where nothing is cut to it
+	names  []string
+	asked  bool // printed only when asked for by name
+	sheet  func() pdfout.Part
+	turned func(angle float64) pdfout.Part // the same, turned by so many radians, where that may save a sheet
+	page   func() pdfout.Flow              // in place of a sheet, where nothing is cut to it
 }
 
 // The parts by name, as --part takes them.
@@ -44,7 +46,10 @@ func catalogue(s *layout.Stairway, st measure.Style) []part {
 	}
 	steps := templates(flights, sameSteps, oneOutline)
 	for _, t := range steps {
-		add(partPitchBoard, t, part{sheet: func() pdfout.Part { return pitchBoard(t, st, several) }})
+		add(partPitchBoard, t, part{
+			sheet:  func() pdfout.Part { return pitchBoard(t, 0, st, several) },
+			turned: func(angle float64) pdfout.Part { return pitchBoard(t, angle, st, several) },
+		})
 	}
 	for _, t := range steps {
 		if slices.ContainsFunc(t.serves, func(s served) bool { return s.f.Treads > 1 }) { // else there is no root to mark
@@ -59,6 +64,24 @@ func catalogue(s *layout.Stairway, st measure.Style) []part {
 		all = append(all, part{names: []string{name}, asked: l.Frame == nil, page: func() pdfout.Flow { return landing(s, l, st) }})
 	}
 	return append(all, part{names: []string{partStoryPole}, sheet: func() pdfout.Part { return storyPole(s, st) }})
+}
+
+// turnSteps is how many turns are tried on a part that does not fit one sheet as
+// it stands: one for each degree of a half circle.
+const turnSteps = 180
+
+// plan lays the part on sheets; turned, if that brings it onto one.
+func (p part) plan(on pdfout.Paper, u measure.Units) (*pdfout.Tiling, error) {
+	t, err := pdfout.Plan(p.sheet(), on, u)
+	if err != nil || p.turned == nil || len(t.Sheets) == 1 {
+		return t, err
+	}
+	for k := 1; k < turnSteps; k++ {
+		if one, err := pdfout.Plan(p.turned(float64(k)*math.Pi/turnSteps), on, u); err == nil && len(one.Sheets) == 1 {
+			return one, nil
+		}
+	}
+	return t, nil
 }
 
 // UnknownPart is a --part that this stairway does not have.
@@ -157,10 +180,10 @@ func notchStrip(t template, st measure.Style, flights int) pdfout.Part {
 	}
 }
 
-func pitchBoard(t template, st measure.Style, flights int) pdfout.Part {
+func pitchBoard(t template, turn float64, st measure.Style, flights int) pdfout.Part {
 	return pdfout.Part{
 		Name: t.names(partPitchBoard, flights)[0], Title: "Pitch board" + t.suffix(flights),
-		Drawing: views.PitchBoard(t.f, st),
+		Drawing: views.PitchBoard(t.f, turn, st),
 		Station: "the lower tip",
 		Lay:     "glue to thin plywood; saw the two legs, leave a strip beyond the long side; screw a straight fence on that strip, its edge on the line",
 	}

@@ -120,7 +120,7 @@ func print(t *testing.T, s *layout.Stairway, part string, size string, margin me
 	var all []printed
 	first := 1 // after the cover
 	for _, p := range parts {
-		tiling, err := pdfout.Plan(p.sheet(), paper(on), st.Units)
+		tiling, err := p.plan(paper(on), st.Units)
 		if err != nil {
 			t.Fatal(err)
 		}
