@@ -190,6 +190,8 @@ func TestRefusedWithItsPlace(t *testing.T) {
 		{"blade too shallow", `saw: {blade: 7 1/4", depth: 1 1/4"}`, "does not reach through", map[string]string{"saw": `{blade: 7 1/4", depth: 1 1/4"}`}},
 		{"landing too low for its joists", "joists: 2x12", "do not fit under a landing", map[string]string{
 			"stairway": `[{flight: {risers: 1, run: 10"}}, {landing: {turn: left, joists: 2x12}}, {flight: {risers: 13, run: 10"}}]`}},
+		{"landing too low for walls", "on: walls", "the plates of a wall are 4 1/2", map[string]string{
+			"stairway": `[{flight: {risers: 1, run: 10"}}, {landing: {turn: left, joists: 2x4, on: walls}}, {flight: {risers: 13, run: 10"}}]`}},
 		{"landing built above the upper floor", `built_level: 104 1/2"`, "does not lie between", map[string]string{
 			"levels":   `{total_rise: 105", measured: rough, lower_finish: 3/4"}`,
 			"stairway": `[{flight: {risers: 7, run: 10"}}, {landing: {turn: left, finish: 2", built_level: 104 1/2"}}, {flight: {risers: 7, run: 10"}}]`}},

@@ -59,6 +59,11 @@ func (l *Landing) frame(i int, upper *Flight, job *spec.Job) source.Mistakes {
 			"joists: %s of joists, sheathing and finish do not fit under a landing %s over the lower floor; take lower joists",
 			say.FormatMM(l.Level-w.Bottom), say.FormatMM(l.Level))}
 	}
+	if l.Spec.On == spec.OnWalls && high < platesHigh.MM()-touching && l.Spec.BuiltLevel == nil {
+		return source.Mistakes{job.Mistake(fmt.Sprintf("stairway[%d].landing.on", i),
+			"on: the plates of a wall are %s high, and %s is left under the joists; write on: legs, or take lower joists",
+			say.Format(platesHigh), say.FormatMM(high))}
+	}
 	l.outline(w, job)
 	l.pieces(w, high, job)
 	l.Frame = w

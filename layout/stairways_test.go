@@ -73,7 +73,8 @@ func lay(t *rapid.T, text string) *layout.Stairway {
 
 // Of any list of flights and landings: the risers add up, the levels follow each
 // other without a step and end at the total rise exactly, and in plan every
-// member begins on the edge where the one below it ends.
+// member begins on the edge where the one below it ends; with one landing none
+// lies over another.
 func TestStairwaysHoldTogether(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := lay(t, fmt.Sprintf(landingsJob, rapid.IntRange(1500, 6000).Draw(t, "rise"), inWords.Replace(members(t)), rapid.IntRange(0, 40).Draw(t, "nosing")))
@@ -86,6 +87,9 @@ func TestStairwaysHoldTogether(t *testing.T) {
 		}
 		if risers != s.Risers || level != s.TotalRise.MM() {
 			t.Fatalf("%d risers of %d, ending at %g of %g", risers, s.Risers, level, s.TotalRise.MM())
+		}
+		if over := s.Passings(); len(s.Landings()) == 1 && len(over) > 0 {
+			t.Fatalf("with one landing %s lies over %s", over[0].Upper.Label(), over[0].Lower.Label())
 		}
 		for i, e := range s.Elements {
 			l, ok := e.(*layout.Landing)

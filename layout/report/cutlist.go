@@ -46,7 +46,17 @@ func CutList(job *spec.Job, f *layout.Flight, st measure.Style) []CutRow {
 
 // CutNotes are what must be known besides before riser boards are ripped.
 func CutNotes(job *spec.Job, f *layout.Flight, st measure.Style) []string {
-	if job.Riser.Open || len(f.Stringers) == 0 {
+	if job.Riser.Open {
+		return nil
+	}
+	nosing := "the floor's nosing"
+	if f.Head != nil {
+		nosing = "the landing's nosing"
+	}
+	if f.Treads == 0 && f.Spec.Stringer.TopRiser {
+		return []string{fmt.Sprintf("riser no. 1 goes from floor or landing up to %s: %s less its thickness", nosing, st.InchesMM(f.UnitRise))}
+	}
+	if len(f.Stringers) == 0 {
 		return nil
 	}
 	var notes []string
@@ -67,7 +77,7 @@ func CutNotes(job *spec.Job, f *layout.Flight, st measure.Style) []string {
 		if job.Riser.Joint == spec.Behind {
 			whole += job.Tread.Thickness.MM()
 		}
-		notes = append(notes, fmt.Sprintf("riser no. %d goes up to the floor's nosing: %s less its thickness", f.Risers, st.InchesMM(whole)))
+		notes = append(notes, fmt.Sprintf("riser no. %d goes up to %s: %s less its thickness", f.Risers, nosing, st.InchesMM(whole)))
 	}
 	return notes
 }

@@ -154,7 +154,9 @@ func (t *text) both(l measure.Length) string {
 
 func (t *text) flight(s *layout.Stairway, f *layout.Flight) {
 	if f.Treads == 0 {
-		t.chosen(s, f.Spec)
+		if f.Spec.RisersChosen {
+			t.row("chosen here", "risers, the best under %s", s.Job.Code.Name)
+		}
 		t.line("")
 		t.line("One riser and no tread: there is no stringer to cut.")
 		return
