@@ -21,10 +21,10 @@ type Request struct {
 	Available *measure.Length // first nosing to head plumb cut
 	Flush     bool            // the top tread is level with the upper floor
 
-	BoardRun   *measure.Length // the run that tread boards give: their width less the nosing
-	Nosing     *measure.Length
-	RiserBoard measure.Length
-	Open       *bool // risers are open; nil: not known
+	BoardRun *measure.Length // the run that tread boards give: their width less the nosing
+	Nosing   *measure.Length // to be judged; nil: not
+	Front    measure.Length  // first nosing to first riser cut: nosing and riser board
+	Open     *bool           // risers are open; nil: not known
 
 	Stock      lumber.Size     // of the stringers
 	FloorDepth *measure.Length // upper floor down to the ceiling below
@@ -43,6 +43,8 @@ type Choice struct {
 	Pitch          float64  // radians
 	Throat         float64  // mm; 0 or less: the board is cut through
 	Fits           bool     // the available run holds it, or none was stated
+	TooLong        float64  // mm, by how much the available run falls short
+	NeedsPosts     bool     // longer than the code lets a stringer sawn of this stock span: posts, or a wall
 	Opening        *float64 // mm, needed for the code's headroom; nil: not known
 	Headroom       *float64 // mm, under the opening as measured; nil: not known
 	Findings       []check.Finding
@@ -63,17 +65,15 @@ const (
 	riseAndRun = 17*measure.Inch + measure.Inch/2
 )
 
-// apart is how far the choice is from the two rules of thumb, in millimetres.
+// apart is how far the choice is from the two rules of thumb, in millimetres. A
+// single riser has no run; it is taken with the 10 in that both rules ask for
+// beside a rise of 7 1/2.
 func (c Choice) apart() float64 {
-	return math.Abs(2*c.UnitRise+c.Run.MM()-twoRisesAndRun.MM()) + math.Abs(c.UnitRise+c.Run.MM()-riseAndRun.MM())
-}
-
-// tooLong is what ranks choices that do not fit: the shorter is the nearer.
-func (c Choice) tooLong() float64 {
-	if c.Fits {
-		return 0
+	run := c.Run.MM()
+	if c.Treads == 0 {
+		run = (10 * measure.Inch).MM()
 	}
-	return c.TotalRun
+	return math.Abs(2*c.UnitRise+run-twoRisesAndRun.MM()) + math.Abs(c.UnitRise+run-riseAndRun.MM())
 }
 
 // better ranks two choices; the README has the ranking in words.
@@ -81,7 +81,7 @@ func better(a, b Choice) int {
 	return cmp.Or(
 		falseLast(a.Meets(), b.Meets()),
 		falseLast(a.Fits, b.Fits),
-		cmp.Compare(a.tooLong(), b.tooLong()),
+		cmp.Compare(measure.SnapMM(a.TooLong), measure.SnapMM(b.TooLong)),
 		cmp.Compare(measure.SnapMM(a.apart()), measure.SnapMM(b.apart())),
 		cmp.Compare(a.Risers, b.Risers),
 		cmp.Compare(a.Run, b.Run),
@@ -141,7 +141,10 @@ func (q Request) allowed(c Choice) []string {
 	var names []string
 	for _, name := range rules.Names() {
 		other, ok := rules.Lookup(name)
-		if ok && name != q.Code.Name && name != rules.None && q.choice(c.Risers, c.Run, other).Meets() {
+		if !ok || name == q.Code.Name || name == rules.None {
+			continue
+		}
+		if would := q.choice(c.Risers, c.Run, other); would.Meets() && !would.NeedsPosts {
 			names = append(names, name)
 		}
 	}

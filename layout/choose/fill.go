@@ -179,7 +179,7 @@ func OfJob(job *spec.Job, code *rules.Code) Request {
 	f := job.Stairway[0].Flight
 	q := Request{
 		Rise: job.Levels.Finished(), Risers: f.Risers, Run: f.Run, Available: job.AvailableRun,
-		Flush: f.Stringer.Head == spec.Flush, Nosing: &job.Tread.Nosing, RiserBoard: job.Riser.Thickness,
+		Flush: f.Stringer.Head == spec.Flush, Nosing: &job.Tread.Nosing, Front: job.Tread.Nosing + job.Riser.Thickness,
 		Open: &job.Riser.Open, Stock: f.Stringer.Stock.Size,
 		FloorDepth: job.Levels.FloorDepth, Opening: job.Opening,
 		Code: code, Style: measure.Style{Units: job.Units},

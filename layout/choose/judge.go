@@ -18,8 +18,11 @@ func (q Request) choice(risers int, run measure.Length, code *rules.Code) Choice
 	c.TotalRun = run.MM() * float64(c.Treads)
 	c.Pitch = math.Atan2(c.UnitRise, run.MM())
 	c.Throat = q.Stock.Width.MM() - c.UnitRise*run.MM()/math.Hypot(c.UnitRise, run.MM())
-	used := c.TotalRun + q.front()
-	c.Fits = q.Available == nil || measure.SnapMM(used) <= q.Available.MM()
+	used := c.TotalRun + q.Front.MM()
+	if q.Available != nil {
+		c.TooLong = math.Max(0, measure.SnapMM(used-q.Available.MM()))
+	}
+	c.Fits = c.TooLong == 0
 
 	longest := (risers + max(1, q.Flights) - 1) / max(1, q.Flights) // the flight with the most risers
 	facts := check.Facts{
@@ -27,7 +30,10 @@ func (q Request) choice(risers int, run measure.Length, code *rules.Code) Choice
 		Plan:      &check.Plan{TotalRise: q.Rise, Risers: risers},
 		Risers:    check.Even(q.Rise, risers, longest),
 		TotalRise: &q.Rise,
-		Stringers: []check.Stringer{{Where: "all", Width: q.Stock.Width, Thickness: q.Stock.Thickness, Throat: &c.Throat}},
+	}
+	if c.Treads > 0 { // a single riser has no stringer
+		facts.Stringers = []check.Stringer{{Where: "all", Width: q.Stock.Width, Thickness: q.Stock.Thickness, Throat: &c.Throat}}
+		c.NeedsPosts = needsPosts(c.TotalRun/float64(max(1, q.Flights)), code)
 	}
 	for range longest - 1 {
 		facts.Runs = append(facts.Runs, run)
@@ -42,14 +48,12 @@ func (q Request) choice(risers int, run measure.Length, code *rules.Code) Choice
 	return c
 }
 
-// front is how far the first nosing stands before the first riser cut, as far
-// as it is known.
-func (q Request) front() float64 {
-	front := q.RiserBoard.MM()
-	if q.Nosing != nil {
-		front += q.Nosing.MM()
-	}
-	return front
+// needsPosts tells whether a sawn stringer of that span is longer than the code
+// lets it be. It is told beside the verdict: a post or a wall under it puts it
+// right, which is the carpenter's choice and no other riser count.
+func needsPosts(span float64, code *rules.Code) bool {
+	found := check.Judge(check.Facts{Stringers: []check.Stringer{{Where: "all", Span: &span}}}, code)
+	return check.Fails(found)
 }
 
 // overhead works out the opening a choice needs, and the headroom it leaves.
@@ -59,7 +63,7 @@ func (q Request) overhead(c *Choice, facts *check.Facts, code *rules.Code) {
 	}
 	over := layout.Overhead{
 		Rise: c.UnitRise, Run: c.Run.MM(), TotalRise: q.Rise.MM(), FloorDepth: q.FloorDepth.MM(),
-		FirstNosing: -q.front(), Head: c.TotalRun,
+		FirstNosing: -q.Front.MM(), Head: c.TotalRun,
 	}
 	if limit, ok := code.Limit(rules.HeadroomMin); ok {
 		if needed, ok := over.OpeningFor(limit.Length.MM()); ok {

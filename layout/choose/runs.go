@@ -24,17 +24,24 @@ func (q Request) runs(risers int) []measure.Length {
 		return []measure.Length{*q.Run}
 	}
 	step := q.runStep()
-	down := func(l measure.Length) measure.Length { return l - l%step }
+	down := func(l measure.Length) measure.Length { // to whole steps, toward less
+		if rest := l % step; rest < 0 {
+			return l - rest - step
+		}
+		return l - l%step
+	}
 	var all []measure.Length
 	if q.BoardRun != nil {
 		all = append(all, *q.BoardRun)
 	}
 	if n := measure.Length(q.treads(risers)); q.Available != nil && n > 0 {
-		front, _ := measure.FromMM(q.front())
-		all = append(all, down((*q.Available-front)/n))
+		all = append(all, down((*q.Available-q.Front)/n))
 	}
 	rise := q.Rise / measure.Length(risers)
-	all = append(all, down(twoRisesAndRun-2*rise), down(riseAndRun-rise))
+	// Between the runs the two rules ask for every run is as far from both
+	// together: rounding stays between them, so that it decides nothing.
+	one, other := twoRisesAndRun-2*rise, riseAndRun-rise
+	all = append(all, down(max(one, other)), -down(-min(one, other)))
 	least, most := q.runLimits()
 	all = append(all, least)
 	var kept []measure.Length
@@ -82,10 +89,12 @@ func (q Request) counts() []int {
 	fewest := int((q.Rise + most - 1) / most) // the first count that is not too high
 	greatest := int(q.Rise / least)           // the last that is not too low
 	var all []int
-	for n := max(1, q.Flights, fewest-1); n <= max(greatest+1, fewest); n++ {
-		if q.treads(n) > 0 || n > 1 {
-			all = append(all, n)
-		}
+	for n := max(1, q.Flights, fewest-1); n <= max(greatest+1, fewest) && n <= mostRisers; n++ {
+		all = append(all, n)
 	}
 	return all
 }
+
+// mostRisers is more than any stairway has: what asks for more is a slip of the
+// pen, such as metres for millimetres.
+const mostRisers = 200

@@ -4,11 +4,13 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 	"text/tabwriter"
 
 	"stepoff/layout/check"
 	"stepoff/layout/choose"
+	"stepoff/spec/rules"
 )
 
 type (
@@ -28,6 +30,7 @@ type (
 		Opening  *mm             `json:"opening_needed_mm,omitempty"`
 		Headroom *mm             `json:"headroom_mm,omitempty"`
 		Fits     bool            `json:"fits"`
+		Posts    bool            `json:"needs_posts"`
 		Meets    bool            `json:"meets"`
 		Allowed  []string        `json:"allowed_by,omitempty"`
 		Findings []check.Finding `json:"findings"`
@@ -41,7 +44,7 @@ func FigureJSON(w io.Writer, q choose.Request, choices []choose.Choice) error {
 		out.Choices = append(out.Choices, choiceJSON{
 			Risers: c.Risers, UnitRise: mm(c.UnitRise), UnitRun: mm(c.Run.MM()), TotalRun: mm(c.TotalRun),
 			Pitch: degrees(c.Pitch), Throat: mm(c.Throat), Opening: maybe(c.Opening), Headroom: maybe(c.Headroom),
-			Fits: c.Fits, Meets: c.Meets(), Allowed: c.Allowed, Findings: append([]check.Finding{}, c.Findings...),
+			Fits: c.Fits, Posts: c.NeedsPosts, Meets: c.Meets(), Allowed: c.Allowed, Findings: append([]check.Finding{}, c.Findings...),
 		})
 	}
 	return encode(w, out)
@@ -58,14 +61,24 @@ func encode(w io.Writer, v any) error {
 // that fails does, and which other codes would allow it.
 func Figure(w io.Writer, q choose.Request, choices []choose.Choice) error {
 	t := &text{st: q.Style}
-	t.line("total rise %s, under %s: %s", t.both(q.Rise), q.Code.Name, q.Code.Title)
+	t.line("total rise %s, under %s", t.both(q.Rise), q.Code.Name)
+	t.line("%s", q.Code.Title)
+	t.line("first nosing to first riser cut: %s", t.st.Bare(q.Front))
 	t.line("%s", Legend(t.st))
 	t.line("")
 	t.choices(q, choices)
 	t.line("")
-	t.line("* the best; x breaks a limit of the code; > longer than the available run")
+	t.line("* the best; x breaks a limit of the code; > longer than the available run;")
+	t.line("p a sawn stringer may not span that far: posts, or a wall beside it")
+	if l, ok := q.Code.Limit(rules.HeadroomMin); ok && q.FloorDepth != nil && l.Basis == rules.FromMemory {
+		t.line("the openings rest on %s of headroom, from memory: verify", l.Text)
+	}
 	for _, c := range choices {
 		t.reasons(c)
+	}
+	if slices.ContainsFunc(choices, func(c choose.Choice) bool { return len(c.Allowed) > 0 }) {
+		t.line("")
+		t.line("Limits of the codes named may be from memory: stepoff codes NAME says which.")
 	}
 	_, err := io.WriteString(w, t.String())
 	return err
@@ -77,13 +90,20 @@ func (t *text) choices(q choose.Request, choices []choose.Choice) {
 	if q.FloorDepth != nil {
 		heads = append(heads, "opening")
 	}
-	table := tabwriter.NewWriter(t, 0, 0, 2, ' ', 0)
+	padding := 2
+	if q.FloorDepth != nil {
+		padding = 1 // one column more has to fit the line
+	}
+	table := tabwriter.NewWriter(t, 0, 0, padding, ' ', 0)
 	fmt.Fprintln(table, strings.Join(heads, "\t"))
 	for i, c := range choices {
-		cells := []string{
-			fmt.Sprintf("%3d %s", c.Risers, mark(i, c)), t.st.BareMM(c.UnitRise), t.st.DecimalMM(c.UnitRise), t.st.Bare(c.Run),
-			t.st.BareMM(c.TotalRun), fmt.Sprintf("%.2f", float64(degrees(c.Pitch))), t.st.BareMM(c.Throat), t.st.BareMM(2*c.UnitRise + c.Run.MM()),
+		cells := []string{fmt.Sprintf("%3d %s", c.Risers, mark(i, c)), t.st.BareMM(c.UnitRise), t.st.DecimalMM(c.UnitRise)}
+		if c.Treads == 0 {
+			fmt.Fprintln(table, strings.Join(append(cells, "no tread, no stringer"), "\t"))
+			continue
 		}
+		cells = append(cells, t.st.Bare(c.Run), t.st.BareMM(c.TotalRun), fmt.Sprintf("%.2f", float64(degrees(c.Pitch))),
+			t.st.BareMM(c.Throat), t.st.BareMM(2*c.UnitRise+c.Run.MM()))
 		if c.Opening != nil {
 			cells = append(cells, t.st.BareMM(*c.Opening))
 		}
@@ -99,19 +119,30 @@ func mark(place int, c choose.Choice) string {
 		return "x"
 	case !c.Fits:
 		return ">"
+	case place == 0 && c.NeedsPosts:
+		return "*p"
 	case place == 0:
 		return "*"
+	case c.NeedsPosts:
+		return "p"
 	}
 	return " "
 }
 
-// reasons says why a choice fails.
+// reasons says why a choice fails, or by how much it does not fit.
 func (t *text) reasons(c choose.Choice) {
+	label := fmt.Sprintf("%s of %s", counted(c.Risers, "riser"), t.st.BareMM(c.UnitRise))
+	if !c.Fits {
+		t.line("")
+		t.row(label, "%s more than the available run", t.st.InchesMM(c.TooLong))
+		label = ""
+	}
 	if c.Meets() {
 		return
 	}
-	t.line("")
-	label := fmt.Sprintf("%d risers of %s", c.Risers, t.st.BareMM(c.UnitRise))
+	if label != "" {
+		t.line("")
+	}
 	for _, f := range check.Of(c.Findings, check.Fail) {
 		t.row(label, "%s [%s]", f.Text, f.Section)
 		label = ""
