@@ -61,12 +61,16 @@ func TestPublished(t *testing.T) {
 	}
 	var rows []struct {
 		ID, Tag, Source, Rise, Run, Code string
+		FloorDepth                       string `yaml:"floor_depth"`
+		Front                            string
 		Counts                           []struct {
 			Risers, Treads int
 			UnitRise       string `yaml:"unit_rise"`
 			Within         string
 			TotalRun       string `yaml:"total_run"`
 			Meets          *bool
+			Opening        string
+			OpeningWithin  string `yaml:"opening_within"`
 		}
 	}
 	if err := yaml.Unmarshal(text, &rows); err != nil {
@@ -81,6 +85,10 @@ func TestPublished(t *testing.T) {
 			if row.Run != "" {
 				run := length(t, row.Run)
 				q.Run = &run
+			}
+			if row.FloorDepth != "" {
+				depth := length(t, row.FloorDepth)
+				q.FloorDepth, q.Front = &depth, length(t, row.Front)
 			}
 			choices := choose.Choices(q)
 			for _, want := range row.Counts {
@@ -98,6 +106,9 @@ func TestPublished(t *testing.T) {
 				}
 				if want.TotalRun != "" && math.Abs(c.TotalRun-length(t, want.TotalRun).MM()) > 1e-6 {
 					t.Errorf("%d risers: total run %.4f in, want %s", c.Risers, c.TotalRun/25.4, want.TotalRun)
+				}
+				if want.Opening != "" && (c.Opening == nil || math.Abs(*c.Opening-length(t, want.Opening).MM()) > length(t, want.OpeningWithin).MM()) {
+					t.Errorf("%d risers: opening %v mm, want %s", c.Risers, c.Opening, want.Opening)
 				}
 				if want.Meets != nil && c.Meets() != *want.Meets {
 					t.Errorf("%d risers, run %g mm: meets %v, want %v", c.Risers, c.Run.MM(), c.Meets(), *want.Meets)
