@@ -69,6 +69,7 @@ func runTemplates(std streams, l *line) error {
 		Parts:   l.StringSlice("part"),
 		Paper:   job.Paper,
 		Style:   stair.style,
+		Code:    stair.code,
 		Stamp:   stamp,
 		Created: date,
 	})

@@ -8,6 +8,7 @@ import (
 	"stepoff/layout/geom"
 	"stepoff/spec"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 // Dimension lines stand off the thing measured by whole rows, in millimetres
@@ -19,8 +20,10 @@ const dimRow = 9.0
 const floorShown = 0.12
 
 // Elevation draws the flight from the side, treads, riser boards and floors
-// with it, and dimensions what a framer builds by.
-func Elevation(s *layout.Stairway, f *layout.Flight, st measure.Style) *drawing.Drawing {
+// with it, dimensions what a framer builds by, and shows how high over the nosing
+// line the code has the handrail and the guard it asks for; without a code (nil)
+// neither.
+func Elevation(s *layout.Stairway, f *layout.Flight, code *rules.Code, st measure.Style) *drawing.Drawing {
 	d := &drawing.Drawing{Name: f.Name + "-elevation", Title: title(s, f)}
 	e := elevation{d: d, s: s, f: f, st: st}
 	e.floors()
@@ -29,6 +32,7 @@ func Elevation(s *layout.Stairway, f *layout.Flight, st measure.Style) *drawing.
 		e.stringer(&f.Stringers[0])
 	}
 	e.nosingLine()
+	e.rails(code)
 	e.dimensions()
 	return d
 }
@@ -237,11 +241,10 @@ func (e elevation) dimensions() {
 
 	left := e.nosing(1).X
 	_, tip := g.Tip(1)
-	d.Dim(drawing.Vertical, geom.Pt(left, tip-g.FirstRiserCut), geom.Pt(left, tip), -dimRow, "first riser cut "+e.say(g.FirstRiserCut))
-	if k := f.Treads / 2; k > 1 { // half way up, where the left is free
-		d.Dim(drawing.Vertical, e.nosing(k), e.nosing(k+1), -dimRow, "unit rise "+e.say(f.UnitRise))
-	}
+	d.Dim(drawing.Vertical, geom.Pt(left, tip-g.FirstRiserCut), geom.Pt(left, tip), -2*dimRow, "first riser cut "+e.say(g.FirstRiserCut))
 	if f.Risers > 1 {
+		// At the foot: farther up its figure would run into the rails.
+		d.Dim(drawing.Vertical, e.nosing(1), e.nosing(2), -dimRow, "unit rise "+e.say(f.UnitRise))
 		last := e.nosing(f.Risers - 1).X
 		d.Dim(drawing.Horizontal, geom.Pt(last, total), geom.Pt(e.nosing(f.Risers).X, total), dimRow, "unit run "+e.say(f.UnitRun.MM()))
 	}

@@ -16,6 +16,7 @@ import (
 	"stepoff/layout/views"
 	"stepoff/spec"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden drawings; look at the difference before keeping it")
@@ -67,7 +68,7 @@ func all(s *layout.Stairway, st measure.Style) []*drawing.Drawing {
 		}
 	}
 	for _, f := range s.Flights() {
-		out = append(out, views.Elevation(s, f, st))
+		out = append(out, views.Elevation(s, f, code(s), st))
 		own := []*drawing.Drawing{}
 		for i := range f.Stringers {
 			g := &f.Stringers[i]
@@ -87,6 +88,12 @@ func all(s *layout.Stairway, st measure.Style) []*drawing.Drawing {
 		out = append(out, own...)
 	}
 	return out
+}
+
+// code is the one that an example names.
+func code(s *layout.Stairway) *rules.Code {
+	c, _ := rules.Lookup(s.Job.Code.Name)
+	return c
 }
 
 // scaleFor prints a side elevation and a landing's frame at 1:20, the whole stairway at 1:40 and

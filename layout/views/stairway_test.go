@@ -15,6 +15,7 @@ import (
 	"stepoff/layout/views"
 	"stepoff/spec"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 // randomStairway is a job of one to four flights with landings between, some of
@@ -86,9 +87,10 @@ func TestWholeStairway(t *testing.T) {
 		s := compute(t, randomStairway(t)(false))
 		st := measure.Style{Units: s.Job.Units}
 		plan, unfolded, picture := views.Plan(s, st), views.Unfolded(s, st), views.Isometric(s, st)
+		irc, _ := rules.Lookup("irc-2021")
 		drawings := []*drawing.Drawing{plan, unfolded, picture, views.StoryPole(s, st)}
 		for _, f := range s.Flights() {
-			drawings = append(drawings, views.Elevation(s, f, st))
+			drawings = append(drawings, views.Elevation(s, f, irc, st))
 		}
 		for _, l := range s.Landings() {
 			if d := views.Framing(s, l, st); d != nil {

@@ -12,6 +12,7 @@ import (
 	"stepoff/layout/views"
 	"stepoff/pdfout"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 // printFirst stands at the head of every cover.
@@ -20,6 +21,7 @@ const printFirst = "Print this page first, at 100 %, with no fit to page. Measur
 // cover builds the pages before the sheets.
 type cover struct {
 	s       *layout.Stairway
+	code    *rules.Code // nil: none
 	st      measure.Style
 	tilings []*pdfout.Tiling
 	paper   pdfout.Paper
@@ -211,7 +213,7 @@ func (c cover) work() pdfout.Flow {
 		if len(flights) > 1 {
 			of = ", " + f.Name
 		}
-		blocks = append(blocks, pdfout.Figure{Drawing: views.Elevation(c.s, f, c.st), MaxHeight: flightHeight})
+		blocks = append(blocks, pdfout.Figure{Drawing: views.Elevation(c.s, f, c.code, c.st), MaxHeight: flightHeight})
 		if len(f.Stringers) > 0 {
 			steps := c.steps(f)
 			text := strings.Join(steps.Items, "\n")

@@ -8,6 +8,7 @@ import (
 	"stepoff/pdfout"
 	"stepoff/spec"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 // Options say what a set holds and how it is printed.
@@ -15,6 +16,7 @@ type Options struct {
 	Parts []string      // names of parts; none: every part, with the whole cut sequence
 	Paper spec.Paper    // usually the job's
 	Style measure.Style // how lengths are printed
+	Code  *rules.Code   // whose handrail and guard heights are drawn; nil: none
 	Stamp []string      // printed on every sheet: what a failing job fails
 
 	// Created dates the file; the zero time leaves it undated.
@@ -36,7 +38,7 @@ func Write(w io.Writer, s *layout.Stairway, o Options) error {
 	if len(s.Job.Source) > 0 {
 		doc.Attachments = []pdfout.Attachment{{Name: "job.yaml", Description: "the job these sheets were made from", Bytes: s.Job.Source}}
 	}
-	c := cover{s: s, st: o.Style, paper: doc.Paper}
+	c := cover{s: s, code: o.Code, st: o.Style, paper: doc.Paper}
 	var pages []pdfout.Page
 	for _, p := range parts {
 		if p.page != nil {
