@@ -61,7 +61,11 @@ func (m *model) best() []geom.Edge {
 	heading := m.s.Flights()[0].Heading
 	var picture []geom.Edge
 	most := 0.0
-	for _, turn := range [...]float64{-135, 135, -45, 45} { // from below first: risers are seen from there
+	corners := []float64{-135, 135, -45, 45} // from below first: risers are seen from there
+	if len(m.s.Elements) == 1 {
+		corners = corners[:1] // a straight stair is best seen so, from either hand alike
+	}
+	for _, turn := range corners {
 		lines := isometricEye((heading + turn) * math.Pi / 180).lines(m.solids)
 		sum := 0.0
 		for _, l := range lines {
