@@ -65,6 +65,9 @@ func (j *judge) handrailNeeded() {
 	l, has := j.limit(rules.HandrailRisers)
 	switch {
 	case !has && band == "":
+		if j.code.Name != rules.None && j.OpenSides != nil {
+			j.notKnown(nil, fmt.Sprintf("whether %s asks for a handrail with %s is not known here: ask the building official", j.code.Name, several(n, "riser")))
+		}
 	case !has:
 		j.say(Info, by, nil, nil, fmt.Sprintf("where there is a handrail (%s): %s; from how many risers one is needed is not known here", sides, band))
 	case n < l.Count:
@@ -107,6 +110,10 @@ func (j *judge) guardNeeded() {
 	rise, byRise := j.limit(rules.GuardTotalRise)
 	byDrop, byRise = byDrop && j.Drop != nil, byRise && j.TotalRise != nil
 	if !byDrop && !byRise {
+		if open := *j.OpenSides; len(open) > 0 && j.Drop != nil && j.code.Name != rules.None {
+			j.notKnown(mm(*j.Drop), fmt.Sprintf("%s open, a drop of %s from the highest tread: from when %s asks for a guard is not known here; ask the building official",
+				strings.Join(open, " and "), j.exactly(*j.Drop), j.code.Name))
+		}
 		return
 	}
 	needed, by, text := false, []rules.Limit(nil), ""
@@ -147,4 +154,11 @@ func (j *judge) guardHeights() (text string, by []rules.Limit) {
 		by = append(by, l)
 	}
 	return text, by
+}
+
+// notKnown tells that the code's rule is not in the data, so that silence is not
+// taken for permission. The code stands in place of a section.
+func (j *judge) notKnown(actual *Quantity, text string) {
+	j.say(Info, nil, nil, actual, text)
+	j.found[len(j.found)-1].Section = j.code.Name
 }

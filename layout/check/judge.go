@@ -201,6 +201,17 @@ func (j *judge) exactly(v float64) string {
 // tape prints a length in millimetres as a tape shows it.
 func (j *judge) tape(v float64) string { return j.Style.InchesMM(v) }
 
+// atLeastTape prints what something must at least be: rounded up, so that what
+// is cut to the printed figure keeps the limit.
+func (j *judge) atLeastTape(v float64) string {
+	exact, ok := measure.FromMM(v)
+	if !ok {
+		return measure.Unknown
+	}
+	step := j.Style.Fineness()
+	return j.Style.Inches((exact + step - 1) / step * step)
+}
+
 // compareMM tells how a computed length stands to a limit, to the nanometre.
 func compareMM(v float64, l measure.Length) int {
 	exact, _ := measure.FromMM(v)

@@ -235,6 +235,31 @@ func (j *judge) stages(which string, stages []Stage, why string) {
 				warning = fmt.Sprintf("; till then it differs from the others by %s, more than %s: %s", j.exactly(apart.MM()), j.limitText(l), why)
 			}
 		}
+		if s.Name != treadsOn || warning != "" {
+			continue
+		}
+		// A stair that is walked on its treads keeps the other limits too.
+		if l, broken, word := j.stageBreaks(s.Riser, finished.Riser); broken {
+			by, status = append(by, l), j.broken()
+			warning = fmt.Sprintf("; till then it is %s %s: %s", word, j.limitText(l), why)
+		}
 	}
 	j.say(status, by, nil, mm(finished.Riser.MM()), which+": "+strings.Join(said, "; ")+warning)
+}
+
+// stageBreaks finds a limit that a riser breaks while the floors are still to
+// come: the highest, the lowest, the neighbours', the deviation.
+func (j *judge) stageBreaks(now, finished Share) (limit rules.Limit, broken bool, word string) {
+	if l, ok := j.limit(rules.RiserMax); ok && now.Compare(l.Length) > 0 {
+		return l, true, "higher than"
+	}
+	if l, ok := j.limit(rules.RiserMin); ok && now.Compare(l.Length) < 0 {
+		return l, true, "lower than"
+	}
+	for _, key := range []rules.Key{rules.RiserVariationAdjacent, rules.RiserDeviation} {
+		if l, ok := j.limit(key); ok && now.apart(finished).Compare(l.Length) > 0 {
+			return l, true, "apart from the others by more than"
+		}
+	}
+	return rules.Limit{}, false, ""
 }

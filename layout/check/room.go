@@ -19,7 +19,7 @@ func (j *judge) headroom() {
 		least, at := j.Overhead.Least(j.Opening.MM())
 		right := "the ceiling is too low over the lower floor itself"
 		if needed, can := j.Overhead.OpeningFor(l.Length.MM()); can {
-			right = fmt.Sprintf("an opening of %s, %s longer, or a thinner floor at its edge", j.tape(needed), j.tape(needed-j.Opening.MM()))
+			right = fmt.Sprintf("an opening of %s, %s longer, or a thinner floor at its edge", j.atLeastTape(needed), j.atLeastTape(needed-j.Opening.MM()))
 		}
 		j.atLeast(compareMM(least, l.Length), bound{limit: l, actual: mm(least), right: right,
 			found: fmt.Sprintf("headroom, least under the far edge of the opening %s the first riser cut, %s", j.beyond(at), j.exactly(least))})

@@ -32,7 +32,11 @@ func (j *judge) otherRun(l rules.Limit) string {
 	if j.Plan == nil {
 		return ""
 	}
-	return fmt.Sprintf("a run of %s makes the total run %s", j.limitText(l), j.Style.Format(l.Length*measure.Length(len(j.Runs))))
+	treads := len(j.Runs)
+	if j.Plan != nil && !j.HungHead {
+		treads++ // the top tread, level with the floor, takes a run too
+	}
+	return fmt.Sprintf("a run of %s makes the total run %s", j.limitText(l), j.Style.Format(l.Length*measure.Length(treads)))
 }
 
 func (j *judge) runVariation() {

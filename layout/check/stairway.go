@@ -68,6 +68,7 @@ func (g gatherer) steps() {
 		g.Nosings = append(g.Nosings, job.Tread.Nosing)
 	}
 	g.OpenRisers = &job.Riser.Open
+	g.HungHead = f.Hung()
 	if f.Treads == 0 {
 		return
 	}
@@ -149,7 +150,6 @@ func (g gatherer) head() {
 	if f.Treads == 0 || len(f.Stringers) == 0 {
 		return
 	}
-	g.HungHead = f.Hung()
 	step := job.Tread.Thickness // of the last riser before the treads are on: the floor stands, the tread does not
 	if !f.Hung() {
 		step = 0 // both its treads are the stair's own

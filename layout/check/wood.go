@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 
 	"stepoff/layout"
 	"stepoff/spec/measure"
@@ -46,7 +47,7 @@ func (j *judge) stringerThroat() {
 func (j *judge) throat(s Stringer, l rules.Limit) bound {
 	right := "stiffen the stringer or replace it" // what stands gets no other board
 	if j.Plan != nil {
-		right = fmt.Sprintf("a board at least %s wide, or smaller steps", j.tape(s.Width.MM()-*s.Throat+l.Length.MM()))
+		right = fmt.Sprintf("a board at least %s wide, or smaller steps", j.atLeastTape(s.Width.MM()-*s.Throat+l.Length.MM()))
 	}
 	return bound{limit: l, actual: mm(*s.Throat), found: "throat " + j.exactly(*s.Throat) + j.which(s), right: right}
 }
@@ -87,6 +88,18 @@ func (j *judge) stringerThickness() {
 
 // stringerSpan holds the spans of those stringers that are not fastened along
 // their length.
+// posts says how many supports in between bring a span within the limit.
+func posts(span float64, l rules.Limit) string {
+	n := 1
+	if most := l.Length.MM(); most > 0 {
+		n = max(1, int(math.Ceil(span/most-1e-9))-1) // a hair over the limit is rounding
+	}
+	if n == 1 {
+		return "a post under them in between, or a landing"
+	}
+	return fmt.Sprintf("%d posts under them, evenly spaced, or a landing", n)
+}
+
 func (j *judge) stringerSpan() {
 	cut, hasCut := j.limit(rules.StringerCutSpanMax)
 	solid, hasSolid := j.limit(rules.StringerSolidSpanMax)
@@ -94,11 +107,11 @@ func (j *judge) stringerSpan() {
 		if s.Span == nil || s.AlongWall {
 			continue
 		}
-		b := bound{limit: cut, actual: mm(*s.Span), found: "sawn stringers span " + j.exactly(*s.Span) + j.which(s), right: "a post under them in between, or a landing"}
+		b := bound{limit: cut, actual: mm(*s.Span), found: "sawn stringers span " + j.exactly(*s.Span) + j.which(s), right: posts(*s.Span, cut)}
 		has := hasCut
 		if s.Solid {
 			b.limit, b.found, has = solid, "solid stringers span "+j.exactly(*s.Span)+j.which(s), hasSolid
-		} else if hasSolid {
+		} else if hasSolid && compareMM(*s.Span, solid.Length) <= 0 {
 			b.right += ", or solid stringers, which may span " + j.limitText(solid)
 		}
 		if has {

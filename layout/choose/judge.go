@@ -41,7 +41,7 @@ func (q Request) choice(risers int, run measure.Length, code *rules.Code) Choice
 			facts.Nosings = append(facts.Nosings, *q.Nosing)
 		}
 	}
-	facts.OpenRisers = q.Open
+	facts.OpenRisers, facts.HungHead = q.Open, !q.Flush
 	facts.AvailableRun, facts.UsedRun = q.Available, &used
 	q.overhead(&c, &facts, code)
 	c.Findings = check.Judge(facts, code)
