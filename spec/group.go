@@ -49,7 +49,7 @@ func (g group) key(name string) Key { return table[join(g.path, name)] }
 func (g group) node(name string) *source.Node {
 	n := g.get(name)
 	if k := g.key(name); n == nil && k.required && g.at != nil {
-		g.at.Missing(name, "%s is missing (%s); write it like %s: %s", k.Path, k.Doc, name, k.example)
+		g.at.Missing(name, "%s is missing (%s); write it like %s: %s", strings.TrimPrefix(k.Path, "stairway[]."), k.Doc, name, k.example)
 	}
 	return n
 }
