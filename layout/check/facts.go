@@ -21,11 +21,13 @@ type Facts struct {
 	First  []Stage // the first riser at each stage of the work, the finished one last
 	Last   []Stage // the last riser likewise
 
-	Runs       []measure.Length // from the bottom up, nosing to nosing
-	TopRun     *TopRun
-	Nosings    []measure.Length // of the treads, and of the upper floor where it is known
-	OpenRisers *bool
-	Gap        *Gap
+	Runs    []measure.Length // from the bottom up, nosing to nosing
+	TopRun  *TopRun
+	Nosings []measure.Length // of the treads, and of the upper floor where it is known
+	// FloorNosing says that the last of Nosings is the upper floor's.
+	FloorNosing bool
+	OpenRisers  *bool
+	Gap         *Gap
 	// RisersInLine counts the risers of all flights that follow each other
 	// straight on, this one with them.
 	RisersInLine *int

@@ -65,7 +65,7 @@ func (j *judge) handrailNeeded() {
 	l, has := j.limit(rules.HandrailRisers)
 	switch {
 	case !has && band == "":
-		if j.code.Name != rules.None && j.OpenSides != nil {
+		if j.code.Name != rules.None {
 			j.notKnown(nil, fmt.Sprintf("whether %s asks for a handrail with %s is not known here: ask the building official", j.code.Name, several(n, "riser")))
 		}
 	case !has:
@@ -91,11 +91,11 @@ func (j *judge) handrailHeight() {
 	}
 	b := bound{actual: length(*j.Handrail), found: "top of the handrail " + j.exactly(j.Handrail.MM()) + " over the nosing line"}
 	if l, ok := j.limit(rules.HandrailHeightMin); ok {
-		b.limit, b.right = l, "raise it "+j.tape((l.Length-*j.Handrail).MM())
+		b.limit, b.right = l, "raise it "+j.atLeastTape((l.Length-*j.Handrail).MM())
 		j.atLeast(compareMM(j.Handrail.MM(), l.Length), b)
 	}
 	if l, ok := j.limit(rules.HandrailHeightMax); ok {
-		b.limit, b.right = l, "lower it "+j.tape((*j.Handrail-l.Length).MM())
+		b.limit, b.right = l, "lower it "+j.atLeastTape((*j.Handrail-l.Length).MM())
 		j.atMost(compareMM(j.Handrail.MM(), l.Length), b)
 	}
 }
@@ -111,8 +111,8 @@ func (j *judge) guardNeeded() {
 	byDrop, byRise = byDrop && j.Drop != nil, byRise && j.TotalRise != nil
 	if !byDrop && !byRise {
 		if open := *j.OpenSides; len(open) > 0 && j.Drop != nil && j.code.Name != rules.None {
-			j.notKnown(mm(*j.Drop), fmt.Sprintf("%s open, a drop of %s from the highest tread: from when %s asks for a guard is not known here; ask the building official",
-				strings.Join(open, " and "), j.exactly(*j.Drop), j.code.Name))
+			j.notKnown(mm(*j.Drop), fmt.Sprintf("%sa drop of %s from the highest tread: from when %s asks for a guard is not known here; ask the building official",
+				sidesOpen(open), j.exactly(*j.Drop), j.code.Name))
 		}
 		return
 	}
@@ -135,13 +135,17 @@ func (j *judge) guardNeeded() {
 	case !needed:
 		j.say(Pass, by, limit, actual, text+": none is needed")
 	default:
-		side := " side is open: "
-		if len(open) > 1 {
-			side = " sides are open: "
-		}
 		heights, more := j.guardHeights()
-		j.say(j.broken(), append(by, more...), limit, actual, strings.Join(open, " and ")+side+text+heights)
+		j.say(j.broken(), append(by, more...), limit, actual, sidesOpen(open)+text+heights)
 	}
+}
+
+// sidesOpen begins a text with the sides that are open.
+func sidesOpen(open []string) string {
+	if len(open) > 1 {
+		return strings.Join(open, " and ") + " sides are open: "
+	}
+	return open[0] + " side is open: "
 }
 
 func (j *judge) guardHeights() (text string, by []rules.Limit) {

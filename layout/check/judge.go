@@ -169,9 +169,15 @@ func (j *judge) putRight(b bound) string {
 	case b.right != "":
 		return b.right
 	case b.actual.Unit == MM && off < 0:
-		return j.tape(-off) + " more"
+		return j.atLeastTape(-off) + " more"
 	case b.actual.Unit == MM:
-		return j.tape(off) + " less"
+		return j.atLeastTape(off) + " less"
+	case b.actual.Unit == KPa: // a load is only ever too little
+		return fmt.Sprintf("%.4g psf (%.4g kPa) more", -off*1000/measure.PSF, -off)
+	case b.actual.Unit == Degrees && off < 0:
+		return fmt.Sprintf("%.4g degrees more", -off)
+	case b.actual.Unit == Degrees:
+		return fmt.Sprintf("%.4g degrees less", off)
 	case off < 0:
 		return fmt.Sprintf("%.4g more", -off)
 	default:
@@ -203,13 +209,19 @@ func (j *judge) tape(v float64) string { return j.Style.InchesMM(v) }
 
 // atLeastTape prints what something must at least be: rounded up, so that what
 // is cut to the printed figure keeps the limit.
-func (j *judge) atLeastTape(v float64) string {
+func (j *judge) atLeastTape(v float64) string { return j.roundedTape(v, j.Style.Fineness()-1) }
+
+// atMostTape prints what something may at most be: rounded down.
+func (j *judge) atMostTape(v float64) string { return j.roundedTape(v, 0) }
+
+// roundedTape adds before it rounds a length of 0 or more down.
+func (j *judge) roundedTape(v float64, add measure.Length) string {
 	exact, ok := measure.FromMM(v)
 	if !ok {
 		return measure.Unknown
 	}
 	step := j.Style.Fineness()
-	return j.Style.Inches((exact + step - 1) / step * step)
+	return j.Style.Inches((exact + add) / step * step)
 }
 
 // compareMM tells how a computed length stands to a limit, to the nanometre.

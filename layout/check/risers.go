@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"stepoff/spec/measure"
 	"stepoff/spec/rules"
 )
 
@@ -119,11 +120,11 @@ func (j *judge) riserVariation() {
 	if len(j.Risers) == 0 {
 		return
 	}
-	sets := []set{{"", j.Risers}}
+	sets := []set{{values: j.Risers}}
 	for _, e := range j.Foot {
-		sets = append(sets, set{" at the " + e.Where + " edge", append([]Share{e.Riser}, j.Risers[1:]...)})
+		sets = append(sets, set{where: " at the " + e.Where + " edge", values: append([]Share{e.Riser}, j.Risers[1:]...)})
 	}
-	right := "pads or planing bring them together"
+	right := "the remedy says what brings them together"
 	if j.Plan != nil {
 		right = "the pad has to be more level there"
 	}
@@ -138,6 +139,7 @@ func (j *judge) riserVariation() {
 type set struct {
 	where  string
 	values []Share
+	last   string // the name of the last one where it is another thing than the rest
 }
 
 // pair is two of a set that differ.
@@ -155,6 +157,9 @@ func (j *judge) variation(one, right string, sets []set, whole, adjacent, deviat
 		named := make([]at, len(s.values))
 		for i, v := range s.values {
 			named[i] = at{fmt.Sprintf("%s %d", one, i+1), v}
+		}
+		if s.last != "" && len(named) > 0 {
+			named[len(named)-1].where = s.last
 		}
 		lo, hi := least(named), most(named)
 		spread = append(spread, pair{s.where, hi, lo, hi.apart(lo.Share)})
@@ -216,50 +221,47 @@ func (j *judge) laid(end string) string {
 // its floors are laid.
 const treadsOn = "treads on, floors to come"
 
-// stages tells a riser at each stage of the work, and warns where it stands
-// apart from the others while the floors are still to come.
+// stages tells a riser at each stage of the work, and warns of every limit that
+// it breaks while the floors are still to come: the stair is walked by then.
 func (j *judge) stages(which string, stages []Stage, why string) {
 	if len(stages) == 0 {
 		return
 	}
-	var said []string
+	var said, broken []string
+	var by, kept []rules.Limit
 	finished := stages[len(stages)-1]
-	status, warning := Pass, ""
-	var by []rules.Limit
 	for _, s := range stages {
 		said = append(said, j.exactly(s.Riser.MM())+" "+s.Name)
-		if l, ok := j.limit(rules.RiserVariation); ok && s.Name == treadsOn {
-			by = append(by, l)
-			if apart := s.Riser.apart(finished.Riser); apart.Compare(l.Length) > 0 {
-				status = j.broken()
-				warning = fmt.Sprintf("; till then it differs from the others by %s, more than %s: %s", j.exactly(apart.MM()), j.limitText(l), why)
-			}
-		}
-		if s.Name != treadsOn || warning != "" {
+		if s.Name != treadsOn {
 			continue
 		}
-		// A stair that is walked on its treads keeps the other limits too.
-		if l, broken, word := j.stageBreaks(s.Riser, finished.Riser); broken {
-			by, status = append(by, l), j.broken()
-			warning = fmt.Sprintf("; till then it is %s %s: %s", word, j.limitText(l), why)
+		apart := s.Riser.apart(finished.Riser)
+		differs := " by " + j.exactly(apart.MM()) + ", more than"
+		for _, c := range []struct {
+			key  rules.Key
+			off  func(measure.Length) bool
+			text string
+		}{
+			{rules.RiserVariation, func(l measure.Length) bool { return apart.Compare(l) > 0 }, "differs from the others" + differs},
+			{rules.RiserMax, func(l measure.Length) bool { return s.Riser.Compare(l) > 0 }, "is higher than"},
+			{rules.RiserMin, func(l measure.Length) bool { return s.Riser.Compare(l) < 0 }, "is lower than"},
+			{rules.RiserVariationAdjacent, func(l measure.Length) bool { return apart.Compare(l) > 0 }, "differs from its neighbour" + differs},
+			{rules.RiserDeviation, func(l measure.Length) bool { return apart.Compare(l) > 0 }, "differs from the plan" + differs},
+		} {
+			l, ok := j.limit(c.key)
+			switch {
+			case !ok:
+			case c.off(l.Length):
+				by, broken = append(by, l), append(broken, c.text+" "+j.limitText(l))
+			case c.key == rules.RiserVariation:
+				kept = append(kept, l)
+			}
 		}
 	}
-	j.say(status, by, nil, mm(finished.Riser.MM()), which+": "+strings.Join(said, "; ")+warning)
-}
-
-// stageBreaks finds a limit that a riser breaks while the floors are still to
-// come: the highest, the lowest, the neighbours', the deviation.
-func (j *judge) stageBreaks(now, finished Share) (limit rules.Limit, broken bool, word string) {
-	if l, ok := j.limit(rules.RiserMax); ok && now.Compare(l.Length) > 0 {
-		return l, true, "higher than"
+	text := which + ": " + strings.Join(said, "; ")
+	if len(broken) == 0 {
+		j.say(Pass, kept, nil, mm(finished.Riser.MM()), text)
+		return
 	}
-	if l, ok := j.limit(rules.RiserMin); ok && now.Compare(l.Length) < 0 {
-		return l, true, "lower than"
-	}
-	for _, key := range []rules.Key{rules.RiserVariationAdjacent, rules.RiserDeviation} {
-		if l, ok := j.limit(key); ok && now.apart(finished).Compare(l.Length) > 0 {
-			return l, true, "apart from the others by more than"
-		}
-	}
-	return rules.Limit{}, false, ""
+	j.say(j.broken(), by, nil, mm(finished.Riser.MM()), text+"; till then it "+strings.Join(broken, ", ")+": "+why)
 }

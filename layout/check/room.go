@@ -109,7 +109,7 @@ func (j *judge) availableRun() {
 	if compareMM(used, there) > 0 {
 		status = j.broken()
 		text = fmt.Sprintf("first nosing to head plumb cut takes %s, and there are %s: %s too much; fewer risers, a shorter run or a turn",
-			j.exactly(used), j.Style.Inches(there), j.tape(used-there.MM()))
+			j.exactly(used), j.Style.Inches(there), j.atLeastTape(used-there.MM()))
 	}
 	j.say(status, nil, length(there), mm(used), text)
 }
@@ -124,7 +124,7 @@ func (j *judge) padSlope() {
 	p := *j.Pad
 	found := "the pad is level across the stair"
 	if p.Fall > 0 {
-		found = fmt.Sprintf("the pad falls 1 in %.1f across the stair", p.Over.MM()/p.Fall.MM())
+		found = fmt.Sprintf("the pad falls 1:%.4g across the stair", p.Over.MM()/p.Fall.MM())
 	}
 	most := p.Over * measure.Length(l.Slope.Rise)
 	j.hold(p.Fall*measure.Length(l.Slope.Run) <= most, "at most", "more than", bound{
@@ -132,6 +132,6 @@ func (j *judge) padSlope() {
 		to:     &Quantity{float64(l.Slope.Rise) / float64(l.Slope.Run), Ratio},
 		actual: &Quantity{p.Fall.MM() / p.Over.MM(), Ratio},
 		found:  found,
-		right:  fmt.Sprintf("no more than %s over those %s", j.tape(most.MM()/float64(l.Slope.Run)), j.tape(p.Over.MM())),
+		right:  fmt.Sprintf("no more than %s over those %s", j.atMostTape(most.MM()/float64(l.Slope.Run)), j.tape(p.Over.MM())),
 	})
 }

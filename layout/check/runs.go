@@ -33,7 +33,7 @@ func (j *judge) otherRun(l rules.Limit) string {
 		return ""
 	}
 	treads := len(j.Runs)
-	if j.Plan != nil && !j.HungHead {
+	if !j.HungHead {
 		treads++ // the top tread, level with the floor, takes a run too
 	}
 	return fmt.Sprintf("a run of %s makes the total run %s", j.limitText(l), j.Style.Format(l.Length*measure.Length(treads)))
@@ -44,7 +44,7 @@ func (j *judge) runVariation() {
 		j.between("unit run", j.Together.Runs, rules.RunVariation, "one run for all flights", "")
 	}
 	if len(j.Runs) > 0 {
-		j.variation("run", "the nosings have to move", []set{{"", Wholes(j.Runs)}},
+		j.variation("run", "the nosings have to move", []set{{values: Wholes(j.Runs)}},
 			rules.RunVariation, rules.RunVariationAdjacent, rules.RunDeviation, nil)
 	}
 }
@@ -76,6 +76,9 @@ func (j *judge) nosing() {
 		return
 	}
 	named := numbered(Wholes(j.Nosings), "nosing", "nosing")
+	if j.FloorNosing && named[len(named)-1].where != "nosing" {
+		named[len(named)-1].where = floorNosing
+	}
 	if l, ok := j.limit(rules.NosingMin); ok {
 		a := least(named)
 		exempt, may := j.limit(rules.NosingExemptRun)
@@ -86,22 +89,38 @@ func (j *judge) nosing() {
 					fmt.Sprintf("%s; none is needed with a run of %s or more", j.name(a), j.limitText(exempt)))
 			} else {
 				j.atLeast(-1, bound{limit: l, actual: mm(a.MM()), found: j.name(a), by: []rules.Limit{exempt},
-					right: fmt.Sprintf("treads %s deeper, or a run of %s", j.tape((l.Length - a.Total).MM()), j.limitText(exempt))})
+					right: fmt.Sprintf("treads %s deeper, or a run of %s", j.atLeastTape((l.Length - a.Total).MM()), j.limitText(exempt))})
 			}
 		} else {
-			j.atLeast(a.Compare(l.Length), bound{limit: l, actual: mm(a.MM()), found: j.name(a)})
+			j.atLeast(a.Compare(l.Length), bound{limit: l, actual: mm(a.MM()), found: j.name(a), right: ofFloor(a, j.atLeastTape((l.Length-a.Total).MM())+" more")})
 		}
 	}
 	if l, ok := j.limit(rules.NosingMax); ok {
 		a := most(named)
 		j.atMost(a.Compare(l.Length), bound{limit: l, actual: mm(a.MM()), found: j.name(a),
-			right: fmt.Sprintf("treads %s less deep", j.tape((a.Total - l.Length).MM()))})
+			right: cmp.Or(ofFloor(a, j.atLeastTape((a.Total-l.Length).MM())+" less"), fmt.Sprintf("treads %s less deep", j.atLeastTape((a.Total-l.Length).MM())))})
 	}
+}
+
+// floorNosing names the nosing that is none of the treads'.
+const floorNosing = "the upper floor's nosing (top_nosing)"
+
+// ofFloor says that the upper floor's nosing is what has to change; nothing for
+// a tread's.
+func ofFloor(a at, change string) string {
+	if a.where != floorNosing {
+		return ""
+	}
+	return "the floor's nosing " + change
 }
 
 func (j *judge) nosingVariation() {
 	if len(j.Nosings) > 0 {
-		j.variation("nosing", "they have to be alike", []set{{"", Wholes(j.Nosings)}}, rules.NosingVariation, "", "", nil)
+		s := set{values: Wholes(j.Nosings)}
+		if j.FloorNosing {
+			s.last = floorNosing
+		}
+		j.variation("nosing", "they have to be alike", []set{s}, rules.NosingVariation, "", "", nil)
 	}
 }
 
@@ -133,7 +152,7 @@ func (j *judge) twoRisePlusRun() {
 }
 
 func (j *judge) runBy(s Share, how string) string {
-	return fmt.Sprintf("a run %s %s, or another number of risers", j.tape(s.MM()), how)
+	return fmt.Sprintf("a run %s %s, or another number of risers", j.atLeastTape(s.MM()), how)
 }
 
 // pitch is that of the nosing line: mean rise over mean run.
@@ -144,15 +163,15 @@ func (j *judge) pitch() {
 	rise, run := mean(j.Risers), mean(Wholes(j.Runs))
 	pitch := measure.SnapDegrees(math.Atan2(rise, run) * 180 / math.Pi)
 	found := fmt.Sprintf("pitch %.2f degrees", pitch)
-	hold := func(key rules.Key, is func(int, bound), word string) {
+	hold := func(key rules.Key, is func(int, bound), tape func(float64) string, word string) {
 		if l, ok := j.limit(key); ok {
-			right := fmt.Sprintf("a run of %s %s", j.tape(rise/math.Tan(l.Degrees*math.Pi/180)), word)
+			right := fmt.Sprintf("a run of %s %s", tape(rise/math.Tan(l.Degrees*math.Pi/180)), word)
 			if round := fmt.Sprintf("%.2f", pitch); pitch != l.Degrees && round == fmt.Sprintf("%.2f", l.Degrees) {
 				found = fmt.Sprintf("pitch %.6f degrees", pitch) // two decimals would hide which side of it
 			}
 			is(cmp.Compare(pitch, l.Degrees), bound{limit: l, to: degrees(l.Degrees), actual: degrees(pitch), found: found, right: right})
 		}
 	}
-	hold(rules.PitchMin, j.atLeast, "at most")
-	hold(rules.PitchMax, j.atMost, "at least")
+	hold(rules.PitchMin, j.atLeast, j.atMostTape, "at most")
+	hold(rules.PitchMax, j.atMost, j.atLeastTape, "at least")
 }

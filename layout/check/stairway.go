@@ -141,7 +141,7 @@ func (g gatherer) head() {
 	if f.Head != nil {
 		above = f.Head.Spec.Finish
 	} else if st.TopNosing != nil {
-		floor = *st.TopNosing
+		floor, g.FloorNosing = *st.TopNosing, true
 	}
 	g.Nosings = append(g.Nosings, floor)
 	if f.Foot == nil && f.Head == nil { // they are those of one straight flight

@@ -179,7 +179,7 @@ func TestSlopingPad(t *testing.T) {
 		}
 	}
 	steeper := checked(t, "irc-2021", edits(`98"`, `[3/8", 0, -25/64"]`))
-	for rule, says := range map[string]string{"pad-slope": "1 in 46.1", "riser-variation": "at the right edge"} {
+	for rule, says := range map[string]string{"pad-slope": "1:46.08", "riser-variation": "at the right edge"} {
 		if found := by(steeper, rule); len(found) != 1 || found[0].Status != check.Fail || !strings.Contains(found[0].Text, says) {
 			t.Errorf("%s: %+v, want a failure that says %q", rule, found, says)
 		}

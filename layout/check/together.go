@@ -230,7 +230,7 @@ func (j *judge) room() {
 		status, text := Pass, fmt.Sprintf("%s the stairway takes %s of the %s there are", f.Way, j.exactly(f.Takes), j.Style.Inches(f.There))
 		if compareMM(f.Takes, f.There) > 0 {
 			status = j.broken()
-			text = fmt.Sprintf("%s the stairway takes %s, and there are %s: %s too much", f.Way, j.exactly(f.Takes), j.Style.Inches(f.There), j.tape(f.Takes-f.There.MM()))
+			text = fmt.Sprintf("%s the stairway takes %s, and there are %s: %s too much", f.Way, j.exactly(f.Takes), j.Style.Inches(f.There), j.atLeastTape(f.Takes-f.There.MM()))
 		}
 		j.say(status, nil, length(f.There), mm(f.Takes), text)
 	}

@@ -86,8 +86,6 @@ func (j *judge) stringerThickness() {
 	}
 }
 
-// stringerSpan holds the spans of those stringers that are not fastened along
-// their length.
 // posts says how many supports in between bring a span within the limit.
 func posts(span float64, l rules.Limit) string {
 	n := 1
@@ -100,6 +98,8 @@ func posts(span float64, l rules.Limit) string {
 	return fmt.Sprintf("%d posts under them, evenly spaced, or a landing", n)
 }
 
+// stringerSpan holds the spans of those stringers that are not fastened along
+// their length.
 func (j *judge) stringerSpan() {
 	cut, hasCut := j.limit(rules.StringerCutSpanMax)
 	solid, hasSolid := j.limit(rules.StringerSolidSpanMax)
@@ -137,7 +137,13 @@ func (j *judge) stringerSpacing() {
 		found = "stringers stand " + j.exactly(spacing) + " apart, clear"
 	}
 	if ok {
-		j.atMost(compareMM(spacing, l.Length), bound{limit: l, actual: mm(spacing), found: found, right: "more stringers"})
+		right := "more stringers"
+		if clear := *j.Spacing - spacing; j.StringerCount != nil && *j.StringerCount > 1 {
+			whole := *j.Spacing * float64(*j.StringerCount-1)
+			needed := int(math.Ceil(whole/(l.Length.MM()+clear)-1e-9)) + 1 // a hair over the limit is rounding
+			right = several(needed, "stringer") + " stand close enough"
+		}
+		j.atMost(compareMM(spacing, l.Length), bound{limit: l, actual: mm(spacing), found: found, right: right})
 	}
 }
 
@@ -190,7 +196,7 @@ func (j *judge) treadBoard() {
 	if compareMM(depth, boards) > 0 {
 		status = j.broken()
 		text = fmt.Sprintf("treads are %s deep, and their boards only %s: %s short; wider boards, a strip more, a smaller nosing or run",
-			j.exactly(depth), j.Style.Inches(boards), j.tape(depth-boards.MM()))
+			j.exactly(depth), j.Style.Inches(boards), j.atLeastTape(depth-boards.MM()))
 	}
 	j.say(status, nil, length(boards), mm(depth), text)
 }

@@ -36,6 +36,9 @@ func (r *reader) value(n *source.Node, info Info, text string, l *Limit) {
 		}
 		l.Degrees, _ = strconv.ParseFloat(m[1], 64)
 		l.Text = m[1] + " degrees"
+		if l.Degrees >= 90 && info.Key != WinderSetAngleMax { // a set of winders turns a corner
+			err = fmt.Errorf("%s is not less than 90 degrees, as this angle must be", measure.Quote(text))
+		}
 	case Count:
 		if !countForm.MatchString(text) {
 			err = unlike(text, "a number of them", "4")
