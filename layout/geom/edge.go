@@ -89,3 +89,35 @@ func (e Edge) Box() Box {
 	}
 	return b
 }
+
+// Reversed is the edge run the other way.
+func (e Edge) Reversed() Edge {
+	e.From, e.To, e.Sweep = e.To, e.From, -e.Sweep
+	return e
+}
+
+// Nearest returns how far a point lies from the edge, and how far along the edge
+// the place nearest to it is, as a fraction.
+func (e Edge) Nearest(p Point) (distance, f float64) {
+	if e.IsArc() {
+		v := r2.Sub(p, e.Centre)
+		f = math.Mod(math.Atan2(v.Y, v.X)-e.Start(), 2*math.Pi)
+		if e.Sweep < 0 {
+			f = -f
+		}
+		if f < 0 {
+			f += 2 * math.Pi
+		}
+		if sweep := math.Abs(e.Sweep); f > sweep { // beyond an end: the nearer one
+			f = 1
+			if r2.Norm2(r2.Sub(p, e.From)) < r2.Norm2(r2.Sub(p, e.To)) {
+				f = 0
+			}
+		} else {
+			f /= sweep
+		}
+	} else if along := r2.Sub(e.To, e.From); along != (Point{}) {
+		f = math.Max(0, math.Min(1, r2.Dot(r2.Sub(p, e.From), along)/r2.Norm2(along)))
+	}
+	return r2.Norm(r2.Sub(p, e.At(f))), f
+}

@@ -1,5 +1,11 @@
 package geom
 
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
+
 // Path is a chain of edges, each beginning where the one before ends. A
 // closed path ends where it began.
 type Path struct {
@@ -48,4 +54,46 @@ func (p Path) Length() float64 {
 		sum += e.Length()
 	}
 	return sum
+}
+
+// Reversed is the path run the other way.
+func (p Path) Reversed() Path {
+	out := Path{Closed: p.Closed}
+	for k := len(p.Edges) - 1; k >= 0; k-- {
+		out.Edges = append(out.Edges, p.Edges[k].Reversed())
+	}
+	return out
+}
+
+// Area returns what a closed path encloses, positive when it runs
+// counter-clockwise: the polygon through the ends of its edges, and between each
+// arc and its chord a segment of the circle.
+func (p Path) Area() float64 {
+	sum := 0.0
+	for _, e := range p.Edges {
+		sum += r2.Cross(e.From, e.To) / 2
+		if e.IsArc() {
+			sum += e.Radius * e.Radius / 2 * (e.Sweep - math.Sin(e.Sweep))
+		}
+	}
+	return sum
+}
+
+// Points are the places where the path's edges begin, and the end of an open
+// one; an arc is broken into pieces that stay within so much of it.
+func (p Path) Points(within float64) []Point {
+	var ps []Point
+	for _, e := range p.Edges {
+		n := 1
+		if e.IsArc() && within < e.Radius {
+			n = int(math.Ceil(math.Abs(e.Sweep) / (2 * math.Acos(1-within/e.Radius))))
+		}
+		for k := range n {
+			ps = append(ps, e.At(float64(k)/float64(n)))
+		}
+	}
+	if n := len(p.Edges); n > 0 && !p.Closed {
+		ps = append(ps, p.Edges[n-1].To)
+	}
+	return ps
 }
