@@ -14,9 +14,8 @@ import (
 // header was not measured.
 func (f *Flight) bearing(g *Group, job *spec.Job) stringer.Refusals {
 	headerTop, headerDepth, floor := job.Levels.HeaderTop, job.Levels.HeaderDepth, "finished upper floor"
-	if f.Head != nil {
-		headerTop, headerDepth = f.Head.Header()
-		floor = "finished " + f.Head.Label()
+	if l := f.Head; l != nil {
+		headerTop, headerDepth, floor = l.headerTop(), l.headerDepth(), "finished landing"
 	}
 	if headerDepth == nil {
 		return nil

@@ -92,8 +92,6 @@ const (
 type Element struct {
 	Flight  *Flight
 	Landing *Landing
-	Winders *Winders
-	Curve   *Curve
 }
 
 // Flight is one flight as asked for.

@@ -97,16 +97,3 @@ func (p Path) Points(within float64) []Point {
 	}
 	return ps
 }
-
-// Turned is the path turned about the origin by so many radians,
-// counter-clockwise.
-func (p Path) Turned(angle float64) Path {
-	sin, cos := math.Sincos(angle)
-	turn := func(q Point) Point { return Pt(q.X*cos-q.Y*sin, q.X*sin+q.Y*cos) }
-	out := Path{Closed: p.Closed, Edges: append([]Edge(nil), p.Edges...)}
-	for k := range out.Edges {
-		e := &out.Edges[k]
-		e.From, e.To, e.Centre = turn(e.From), turn(e.To), turn(e.Centre)
-	}
-	return out
-}
