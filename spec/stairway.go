@@ -84,6 +84,8 @@ func readElement(top group, item *source.Node, inherited stringers, job *Job) (E
 		flight.Risers, _ = f.wholeIf("risers")
 		flight.Stringer = f.override(inherited).settle(f, job.Width)
 		return Element{Flight: flight}, true
+	case m.Has("landing") && m.Get("landing") == nil:
+		m.Missing("landing", "landing: nothing follows; a landing needs its turn, like landing: {turn: left}")
 	case m.Has("landing"):
 		l, _ := g.sub("landing")
 		return Element{Landing: readLanding(l, top, job)}, true
