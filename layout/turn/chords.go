@@ -78,7 +78,7 @@ func (h halfLine) step(chord float64, n int, each func(geom.Point)) (back float6
 // across is how far back from the middle the ends of a chord lie whose middle is
 // there.
 func (h halfLine) across(chord float64) float64 {
-	if reach := h.radius * math.Sin(h.half); chord/2 > reach {
+	if reach := h.radius * math.Sin(h.half); chord/2 >= reach { // also where the line is a corner
 		return h.arc + (chord/2-reach)/math.Cos(h.half)
 	}
 	return h.radius * math.Asin(chord/2/h.radius)

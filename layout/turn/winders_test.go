@@ -62,3 +62,15 @@ func BenchmarkLeastSetback(b *testing.B) {
 		})
 	}
 }
+
+// Even lines without a set-back all begin in the inside corner.
+func TestEvenLinesWithoutSetback(t *testing.T) {
+	for n := 2; n <= 5; n++ {
+		l := winders(36, n, 1.75, true).At(turn.Start, 0)
+		for k, r := range l.Risers {
+			if d := math.Hypot(r.In.X-l.Centre.X, r.In.Y-l.Centre.Y); !(d < 1e-6) || math.IsNaN(r.Out.X+r.Out.Y) {
+				t.Errorf("%d treads: riser line %d begins %g from the corner: %v", n, k+1, d, r)
+			}
+		}
+	}
+}
