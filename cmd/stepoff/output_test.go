@@ -69,6 +69,9 @@ func TestWriteThroughLink(t *testing.T) {
 	file, link := filepath.Join(folder, "file"), filepath.Join(folder, "link")
 	put(t, file, "before", 0o644)
 	if err := os.Symlink("file", link); err != nil {
+		if os.Getenv("STEPOFF_REQUIRE_TOOLS") != "" {
+			t.Fatal(err)
+		}
 		t.Skip("no links here: ", err)
 	}
 	if err := write(streams{}, link, []byte("result")); err != nil {
@@ -102,19 +105,5 @@ func TestInterrupted(t *testing.T) {
 		if err == nil || !strings.Contains(err.Error(), "interrupted") {
 			t.Errorf("size %d: error is %v", size, err)
 		}
-	}
-}
-
-// TestWriteProtected: a file its owner protected from writing is not replaced.
-func TestWriteProtected(t *testing.T) {
-	if os.Getuid() == 0 {
-		t.Skip("root may write to anything")
-	}
-	folder := inFolder(t, map[string]string{"old": "before"})
-	old := filepath.Join(folder, "old")
-	put(t, old, "before", 0o444)
-	err := write(streams{}, old, []byte("result"))
-	if err == nil || !strings.Contains(err.Error(), "permission denied") {
-		t.Errorf("error is %v", err)
 	}
 }

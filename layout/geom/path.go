@@ -78,22 +78,3 @@ func (p Path) Area() float64 {
 	}
 	return sum
 }
-
-// Points are the places where the path's edges begin, and the end of an open
-// one; an arc is broken into pieces that stay within so much of it.
-func (p Path) Points(within float64) []Point {
-	var ps []Point
-	for _, e := range p.Edges {
-		n := 1
-		if e.IsArc() && within < e.Radius {
-			n = int(math.Ceil(math.Abs(e.Sweep) / (2 * math.Acos(1-within/e.Radius))))
-		}
-		for k := range n {
-			ps = append(ps, e.At(float64(k)/float64(n)))
-		}
-	}
-	if n := len(p.Edges); n > 0 && !p.Closed {
-		ps = append(ps, p.Edges[n-1].To)
-	}
-	return ps
-}

@@ -2,7 +2,7 @@ package turn
 
 // Curve is what decides where a curved flight lies. Millimetres.
 type Curve struct {
-	Hand     Hand
+	Hand     Hand    // Left or Right
 	Angle    float64 // degrees, more than 0 and less than 360
 	Treads   int
 	Inside   float64 // radius of the inside edge

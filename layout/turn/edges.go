@@ -20,7 +20,8 @@ type corner struct {
 	width   float64
 	centre  geom.Point
 	inside  float64 // radius of the inside edge; 0 at winders
-	angle   float64 // radians turned
+	degrees float64 // turned
+	angle   float64 // the same in radians
 	setback float64 // straight pieces of the turn before and after the arc
 	mitred  bool    // the outside edge is a corner too, not an arc
 }
@@ -28,16 +29,10 @@ type corner struct {
 // cornerOf lays the inside edge's corner or centre.
 func cornerOf(width, inside, degrees, setback float64) corner {
 	return corner{
-		width: width, inside: inside, angle: radians(degrees), setback: setback, mitred: inside == 0,
+		width: width, inside: inside, degrees: degrees, angle: degrees * math.Pi / 180, setback: setback, mitred: inside == 0,
 		centre: geom.Pt(setback, width/2+inside),
 	}
 }
-
-func radians(degrees float64) float64 { return degrees * math.Pi / 180 }
-
-// direction is a unit vector at an angle; exact at a right angle, so that
-// members square to each other meet without a gap.
-func direction(angle float64) geom.Point { return unit(angle * 180 / math.Pi) }
 
 // out is the way from the centre to the outside, square to the turn, at an angle
 // turned.
@@ -46,13 +41,14 @@ func (c corner) out(turned float64) geom.Point {
 	return geom.Pt(d.Y, -d.X)
 }
 
-// onward is the way up at an angle turned.
+// onward is the way up at an angle turned; exact at the end of a right angle, so
+// that members square to each other meet without a gap.
 func (c corner) onward(turned float64) geom.Point {
 	switch turned {
 	case 0:
 		return geom.Pt(1, 0)
 	case c.angle:
-		return direction(c.angle)
+		return unit(c.degrees)
 	}
 	sin, cos := math.Sincos(turned)
 	return geom.Pt(cos, sin)
@@ -95,7 +91,7 @@ func (c corner) mitre(radius float64) geom.Point {
 	return r2.Add(c.centre, r2.Add(r2.Scale(radius, c.out(0)), r2.Scale(radius*math.Tan(c.angle/2), c.onward(0))))
 }
 
-// pieces joins three points, leaving out pieces of no length.
+// pieces joins points, leaving out pieces of no length.
 func pieces(ps ...geom.Point) (edges []geom.Edge) {
 	for i := 1; i < len(ps); i++ {
 		if ps[i] != ps[i-1] {
@@ -136,7 +132,9 @@ func (r ray) meets(point, along geom.Point) (t float64, ok bool) {
 const parallel = 1e-9
 
 // leaves returns how far along the ray it leaves what lies within a distance d
-// of the inside edge, the straight pieces carried on beyond the turn. A nosing
+// of the inside edge, the straight pieces carried on beyond the turn. The middle
+// riser line of an even number runs into the corner itself: on neither piece, but
+// for what shortest allows. A nosing
 // that passes outside of it begins where it is nearest to the centre.
 func (c corner) leaves(r ray, d float64, mitre bool) float64 {
 	radius := c.inside + d
@@ -146,11 +144,11 @@ func (c corner) leaves(r ray, d float64, mitre bool) float64 {
 		end = start
 	}
 	best := math.Inf(-1)
-	if t, ok := r.meets(start, c.onward(0)); ok && r.at(t).X <= start.X {
+	if t, ok := r.meets(start, c.onward(0)); ok && r.turned <= math.Pi && r.at(t).X <= start.X+shortest { // a line that has come round passes over it
 		best = max(best, t)
 	}
 	ahead := c.onward(c.angle)
-	if t, ok := r.meets(end, ahead); ok && !c.fullTurn() && r2.Dot(r2.Sub(r.at(t), end), ahead) >= 0 {
+	if t, ok := r.meets(end, ahead); ok && !c.fullTurn() && r2.Dot(r2.Sub(r.at(t), end), ahead) >= -shortest {
 		best = max(best, t)
 	}
 	foot := r2.Dot(r2.Sub(c.centre, r.from), r.along) // nearest to the centre

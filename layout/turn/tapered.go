@@ -11,8 +11,8 @@ import (
 // Depths says where a code measures tapered treads, and how deep they have to be
 // there. Millimetres.
 type Depths struct {
-	// Walklines are distances from the inside edge of the clear width. Where there
-	// are several, a tread has to be deep enough on each.
+	// Walklines are distances from the inside edge of the clear width, one or
+	// more. Where there are several, a tread has to be deep enough on each.
 	Walklines []float64
 	Arc       bool    // measured along the walkline, not straight across
 	NarrowAt  float64 // how far from the inside edge the narrow end is measured
@@ -90,7 +90,7 @@ func lay(entry Place, hand Hand, c corner, lines []ray, overhang float64, by Dep
 	l.Centre = l.toPlan(c.centre)
 	l.Inside, l.Outside = l.path(c.round(0, c.mitred, 0)), l.path(c.round(c.width, c.mitred, 0))
 	middle := c.last(c.width / 2)
-	l.Exit = entry.On(middle.X, float64(hand)*middle.Y, float64(hand)*c.angle*180/math.Pi)
+	l.Exit = entry.On(middle.X, float64(hand)*middle.Y, float64(hand)*c.degrees)
 
 	fronts := nosings(lines, overhang)
 	for k, r := range lines {
@@ -215,7 +215,8 @@ func (l *Laid) area(front, back ray, inside, outside float64) geom.Path {
 	return l.path(p.Reversed())
 }
 
-// shortest is the length below which an edge is left out: it comes from two
+// shortest is the length, in millimetres, below which two places are one: a tenth
+// of a nanometre, which is what is written. An edge shorter than it comes from two
 // lines that meet in a point, computed twice.
 const shortest = 1e-7
 

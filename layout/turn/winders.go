@@ -2,7 +2,6 @@ package turn
 
 import (
 	"math"
-	"sort"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -11,7 +10,7 @@ import (
 
 // Winders is what decides where a set of winders lies. Millimetres.
 type Winders struct {
-	Hand   Hand
+	Hand   Hand    // Left or Right
 	Angle  float64 // degrees, more than 0 and at most 90
 	Treads int     // 2 or more
 	// Even divides the walkline into equal chords, and the inside edge likewise;
@@ -96,14 +95,24 @@ func (w Winders) even(c corner) (lines []ray, on []walkline) {
 
 // MostSetback bounds the search for a set-back: a stair with more is no winder
 // stair.
-const MostSetback = 5 * measure.Metre
+const MostSetback measure.Length = 5 * measure.Metre
 
 // LeastSetback is the least set-back, to the nanometre, at which every tread is as
 // deep on the walkline and at its narrow end as it has to be; ok is false where
 // none is. Both depths grow with the set-back.
 func (w Winders) LeastSetback() (setback measure.Length, ok bool) {
-	n := sort.Search(int(MostSetback)+1, func(nm int) bool { return w.Meets(measure.Length(nm)) })
-	return measure.Length(n), n <= int(MostSetback)
+	least, enough := measure.Length(0), MostSetback
+	if !w.Meets(enough) {
+		return 0, false
+	}
+	for least < enough {
+		if half := (least + enough) / 2; w.Meets(half) {
+			enough = half
+		} else {
+			least = half + 1
+		}
+	}
+	return enough, true
 }
 
 // Meets tells whether every tread is deep enough at a set-back.

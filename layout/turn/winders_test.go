@@ -5,7 +5,11 @@ import (
 	"math"
 	"testing"
 
+	"gonum.org/v1/gonum/spatial/r2"
+	"pgregory.net/rapid"
+
 	"stepoff/layout/turn"
+	"stepoff/spec/measure"
 )
 
 // winders takes inches; the depths are those most codes ask.
@@ -34,22 +38,73 @@ func TestLeastSetback(t *testing.T) {
 	}
 }
 
-// The treads of a turn fill it.
+// The least set-back is the least, and more does no harm, whatever the turn.
+func TestLeastSetbackIsTheLeast(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w := winders(rapid.Float64Range(24, 60).Draw(t, "width"), rapid.IntRange(2, 5).Draw(t, "treads"),
+			rapid.Float64Range(0, 2).Draw(t, "overhang"), rapid.Bool().Draw(t, "even"))
+		w.Angle = rapid.Float64Range(45, 90).Draw(t, "angle")
+		least, ok := w.LeastSetback()
+		if !ok || !w.Meets(least) || least > 0 && w.Meets(least-1) {
+			t.Fatalf("%v, %v: meets there %v, a nanometre below %v", least, ok, w.Meets(least), w.Meets(least-1))
+		}
+		more := least + measure.Length(rapid.Int64Range(0, int64(500*measure.Millimetre)).Draw(t, "more"))
+		if !w.Meets(more) {
+			t.Errorf("it does at %v, but not at %v", least, more)
+		}
+	})
+}
+
+// The treads of a turn fill it, whatever its angle, hand and lines, and none
+// reaches over another: their areas, each counted without its sign, add up to
+// that of the wedge, w^2 tan(angle/2), and of two strips, set-back by width.
 func TestTreadsFillTheTurn(t *testing.T) {
-	for _, even := range []bool{false, true} {
-		for n := 2; n <= 5; n++ {
-			w := winders(36, n, 1.75, even)
-			a, _ := w.LeastSetback()
-			l := w.At(turn.Start, a.MM())
-			sum := 0.0
-			for _, tread := range l.Treads {
-				sum += tread.Outline.Area()
+	rapid.Check(t, func(t *rapid.T) {
+		w := winders(rapid.Float64Range(24, 60).Draw(t, "width"), rapid.IntRange(2, 5).Draw(t, "treads"), 1.75, rapid.Bool().Draw(t, "even"))
+		w.Angle = rapid.Float64Range(45, 90).Draw(t, "angle")
+		w.Hand = rapid.SampledFrom([]turn.Hand{turn.Left, turn.Right}).Draw(t, "hand")
+		setback := rapid.Float64Range(0, 600).Draw(t, "setback")
+		sum := 0.0
+		for k, tread := range w.At(turn.Start, setback).Treads {
+			area := tread.Outline.Area()
+			if !(area > 0) {
+				t.Errorf("tread %d runs clockwise: %g", k+1, area)
 			}
-			if whole := l.Outline().Area(); math.Abs(sum-whole) > 1e-9*whole {
-				t.Errorf("%d treads, even %v: they add up to %g of %g", n, even, sum, whole)
+			sum += area
+		}
+		whole := w.Width*w.Width*math.Tan(w.Angle*math.Pi/360) + 2*setback*w.Width
+		if math.Abs(sum-whole) > 1e-9*whole {
+			t.Errorf("the treads add up to %g of %g", sum, whole)
+		}
+	})
+}
+
+// A curve is a piece of a ring: its treads are alike, add up to the ring's share,
+// and are 2 R sin(angle/2) deep on the walkline.
+func TestCurve(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		v := turn.Curve{
+			Hand: rapid.SampledFrom([]turn.Hand{turn.Left, turn.Right}).Draw(t, "hand"), Angle: rapid.Float64Range(20, 350).Draw(t, "angle"),
+			Treads: rapid.IntRange(2, 20).Draw(t, "treads"), Inside: rapid.Float64Range(600, 6000).Draw(t, "inside"), Width: 900, Overhang: 44,
+			Depths: turn.Depths{Walklines: []float64{304.8}},
+		}
+		l := v.At(turn.Start)
+		each := v.Angle * math.Pi / 180 / float64(v.Treads)
+		outside := v.Inside + v.Width
+		for k, tread := range l.Treads {
+			if area := tread.Outline.Area(); math.Abs(area-each/2*(outside*outside-v.Inside*v.Inside)) > 1e-9*area {
+				t.Errorf("tread %d encloses %g", k+1, area)
+			}
+			if want := 2 * (v.Inside + 304.8) * math.Sin(each/2); math.Abs(tread.Walkline-want) > 1e-9*want {
+				t.Errorf("tread %d is %g deep on the walkline, want %g", k+1, tread.Walkline, want)
 			}
 		}
-	}
+		for k, r := range l.Risers {
+			if in, out := r2.Norm(r2.Sub(r.In, l.Centre)), r2.Norm(r2.Sub(r.Out, l.Centre)); math.Abs(in-v.Inside) > 1e-6 || math.Abs(out-outside) > 1e-6 {
+				t.Errorf("riser line %d reaches from %g to %g", k+1, in, out)
+			}
+		}
+	})
 }
 
 func BenchmarkLeastSetback(b *testing.B) {
