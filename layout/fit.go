@@ -179,12 +179,16 @@ type OpenFloor struct {
 
 // OpeningInPlan returns what of the upper floor has to be open, over each member
 // from the bottom up, for the headroom asked for, in millimetres. It is nil
-// where the job states no floor depth or no width.
+// where the job states no floor depth or no width, and where the ceiling is too
+// low over the lower floor itself: no opening gives that headroom.
 func (s *Stairway) OpeningInPlan(headroom float64) []OpenFloor {
 	if s.Job.Levels.FloorDepth == nil || s.Job.Width == nil {
 		return nil
 	}
 	highest := s.TotalRise.MM() - s.Job.Levels.FloorDepth.MM() - headroom // surface that may lie under the floor
+	if highest < 0 {
+		return nil
+	}
 	var all []OpenFloor
 	for _, e := range s.Elements {
 		switch e := e.(type) {

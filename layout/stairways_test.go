@@ -290,6 +290,16 @@ func TestOpeningInPlanIsThatOfAStraightFlight(t *testing.T) {
 	near(t, "long", open[0].Long, *s.Headroom(&asked).OpeningNeeded/in)
 }
 
+// Where the ceiling is lower than the headroom over the lower floor itself, no
+// opening is named: neither its length nor its outline.
+func TestNoOpeningUnderALowCeiling(t *testing.T) {
+	asked := 95 * measure.Inch
+	s := compute(t, stair(map[string]string{"levels": `{total_rise: 105", floor_depth: 11"}`}))
+	if open, h := s.OpeningInPlan(asked.MM()), s.Headroom(&asked); open != nil || h.OpeningNeeded != nil {
+		t.Errorf("open %v, needed %v", open, h.OpeningNeeded)
+	}
+}
+
 // A landing that is built parts the stair: each part shares its own rise, and
 // the levels meet exactly.
 func TestBuiltLanding(t *testing.T) {

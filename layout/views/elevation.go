@@ -220,6 +220,10 @@ func (e elevation) nosingLine() {
 	e.d.Line(drawing.Centre, e.nosing(1), e.nosing(e.f.Risers))
 }
 
+// totalRow is the row of the total rise: clear of the plumb cut's figure, which is
+// written toward it and on a low stair reaches as far.
+const totalRow = 6
+
 // dimensions stand where nothing else is: rises left of the steps, the run over
 // the upper floor, the rest right of the stair and below it.
 func (e elevation) dimensions() {
@@ -230,7 +234,7 @@ func (e elevation) dimensions() {
 	if len(e.s.Flights()) > 1 {
 		what = "rise"
 	}
-	d.Dim(drawing.Vertical, geom.Pt(right, 0), geom.Pt(right, total), 4*dimRow, what+" "+e.st.FormatMM(total))
+	d.Dim(drawing.Vertical, geom.Pt(right, 0), geom.Pt(right, total), totalRow*dimRow, what+" "+e.st.FormatMM(total))
 	if len(f.Stringers) == 0 {
 		return
 	}
