@@ -14,8 +14,9 @@ import (
 // header was not measured.
 func (f *Flight) bearing(g *Group, job *spec.Job) stringer.Refusals {
 	headerTop, headerDepth, floor := job.Levels.HeaderTop, job.Levels.HeaderDepth, "finished upper floor"
-	if l := f.Head; l != nil {
-		headerTop, headerDepth, floor = l.headerTop(), l.headerDepth(), "finished landing"
+	if f.Head != nil {
+		headerTop, headerDepth = f.Head.Header()
+		floor = "finished " + f.Head.Label()
 	}
 	if headerDepth == nil {
 		return nil

@@ -32,7 +32,8 @@ func Compute(job *spec.Job) (*Stairway, error) {
 	}
 	for i, e := range s.Elements {
 		if l, ok := e.(*Landing); ok {
-			bad = append(bad, l.frame(i, s.Elements[i+1].(*Flight), job)...)
+			upper, _ := s.Elements[i+1].(*Flight)
+			bad = append(bad, l.frame(i, upper, job)...)
 		}
 	}
 	if err := bad.Err(); err != nil {
@@ -44,14 +45,19 @@ func Compute(job *spec.Job) (*Stairway, error) {
 // missing says what has to be known before anything can be laid out.
 func (s *Stairway) missing() (bad source.Mistakes) {
 	for i, e := range s.Job.Stairway {
-		if e.Flight == nil {
-			continue
-		}
-		if e.Flight.Risers == nil {
-			bad = append(bad, s.Job.Mistake(flightKey(i, "risers"), "risers is missing: say how many risers this flight has"))
-		}
-		if e.Flight.Run == nil {
-			bad = append(bad, s.Job.Mistake(flightKey(i, "run"), `run is missing: say the unit run, such as run: 10"`))
+		switch {
+		case e.Flight != nil:
+			if e.Flight.Risers == nil {
+				bad = append(bad, s.Job.Mistake(flightKey(i, "risers"), "risers is missing: say how many risers this flight has"))
+			}
+			if e.Flight.Run == nil {
+				bad = append(bad, s.Job.Mistake(flightKey(i, "run"), `run is missing: say the unit run, such as run: 10"`))
+			}
+		case e.Curve != nil && e.Curve.Risers == nil:
+			bad = append(bad, s.Job.Mistake(fmt.Sprintf("stairway[%d].curve.risers", i), "risers is missing: say how many risers this curve has"))
+		case e.Winders != nil && e.Winders.Setback == nil:
+			bad = append(bad, s.Job.Mistake(fmt.Sprintf("stairway[%d].winders.setback", i),
+				"setback is missing: say how far before the inside corner the first riser line stands"))
 		}
 	}
 	if b := s.Job.Stringer.Build; b != spec.Sawn {
@@ -67,8 +73,8 @@ func flightKey(i int, key string) string { return fmt.Sprintf("stairway[%d].flig
 func (s *Stairway) share() (bad source.Mistakes) {
 	part := Part{}
 	for i, e := range s.Job.Stairway {
-		if e.Flight != nil {
-			part.Risers += *e.Flight.Risers
+		part.Risers += risersOf(e)
+		if e.Landing == nil {
 			continue
 		}
 		built, ok := BuiltLevel(s.Job, e.Landing)
@@ -91,6 +97,20 @@ func (s *Stairway) share() (bad source.Mistakes) {
 	return bad
 }
 
+// risersOf is how many risers a member adds: each winder after the first, whose
+// riser is the lower flight's last, has one.
+func risersOf(e spec.Element) int {
+	switch {
+	case e.Flight != nil:
+		return *e.Flight.Risers
+	case e.Curve != nil:
+		return *e.Curve.Risers
+	case e.Winders != nil:
+		return e.Winders.Treads - 1
+	}
+	return 0
+}
+
 func (s *Stairway) say(l measure.Length) string { return measure.Style{Units: s.Job.Units}.Format(l) }
 
 // BuiltLevel is the finished level of a landing that exists, above the lower
@@ -110,31 +130,44 @@ func BuiltLevel(job *spec.Job, l *spec.Landing) (level measure.Length, ok bool) 
 // ends.
 func (s *Stairway) place() {
 	at := turn.Start
-	below := 0 // risers so far
-	flights, landings := 0, 0
-	var last *Flight
-	var under *Landing
+	below := 0                // risers so far
+	named := map[string]int{} // members of each kind so far
+	name := func(kind string) string {
+		named[kind]++
+		return fmt.Sprintf("%s-%d", kind, named[kind])
+	}
+	var under Turn        // what the next member that climbs stands on
+	rise := func(Turn) {} // tells the last one what it rises to
 	for _, e := range s.Job.Stairway {
-		if e.Flight != nil {
-			flights++
+		switch {
+		case e.Flight != nil:
 			f := s.flight(below, e.Flight)
-			f.Name = fmt.Sprintf("flight-%d", flights)
-			f.Foot = under
+			f.Name, f.Foot = name(f.Kind()), under
 			f.stand(at, s.Job)
 			at = at.On(f.TotalRun, 0, 0)
-			below += f.Risers
-			last, under = f, nil
+			rise = func(t Turn) { f.Head = t }
 			s.Elements = append(s.Elements, f)
-			continue
+		case e.Curve != nil:
+			c := s.curve(below, at, e.Curve)
+			c.Name, c.Foot = name(c.Kind()), under
+			at = c.Exit
+			rise = func(t Turn) { c.Head = t }
+			s.Elements = append(s.Elements, c)
+		case e.Winders != nil:
+			w := s.winders(below, at, e.Winders)
+			w.Name = name(w.Kind())
+			at, under = w.Exit, w
+			rise(w)
+			s.Elements = append(s.Elements, w)
+		default:
+			l := &Landing{Name: name("landing"), Spec: e.Landing, Risers: below, Level: s.Level(below)}
+			l.FramingLevel = l.Level - e.Landing.Finish.MM()
+			l.lie(at, s.Job)
+			at, under = l.Exit, l
+			rise(l)
+			s.Elements = append(s.Elements, l)
 		}
-		landings++
-		l := &Landing{Name: fmt.Sprintf("landing-%d", landings), Spec: e.Landing, Risers: below, Level: s.Level(below)}
-		l.FramingLevel = l.Level - e.Landing.Finish.MM()
-		last.Head = l
-		l.lie(at, s.Job)
-		at = l.Exit
-		under = l
-		s.Elements = append(s.Elements, l)
+		below += risersOf(e)
 	}
 }
 
@@ -149,11 +182,7 @@ func (s *Stairway) flight(below int, asked *spec.Flight) *Flight {
 		StartLevel: s.Level(below),
 		EndLevel:   s.Level(below + *asked.Risers),
 	}
-	for _, p := range s.Parts {
-		if below >= p.Below {
-			f.Part = p
-		}
-	}
+	f.Part = s.partAt(below + 1)
 	f.UnitRise = f.Part.UnitRise()
 	if f.Hung() {
 		f.Treads--
@@ -179,7 +208,7 @@ func (f *Flight) build(job *spec.Job) source.Mistakes {
 	if f.Spec.Stringer.FootOn == spec.Rough {
 		f.Flooring = job.Levels.LowerFinish
 		if f.Foot != nil {
-			f.Flooring = f.Foot.Spec.Finish
+			f.Flooring = f.Foot.Flooring()
 		}
 	}
 	f.boards(job)

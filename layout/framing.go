@@ -49,8 +49,8 @@ func (l *Landing) frame(i int, upper *Flight, job *spec.Job) source.Mistakes {
 	}
 	w := &Frame{Top: l.FramingLevel - l.Spec.Sheathing.MM()}
 	w.Bottom = w.Top - joists.Width.MM()
-	for _, g := range upper.Stringers {
-		w.Seat = max(w.Seat, g.SeatCut)
+	if upper != nil { // not a curve
+		w.Seat = upper.seat()
 	}
 	say := measure.Style{Units: job.Units}
 	high := w.Bottom + job.Levels.LowerFinish.MM() // over the floor as it is today

@@ -26,18 +26,18 @@ func (l *Landing) Kind() string { return "landing" }
 // Label is the landing's name.
 func (l *Landing) Label() string { return l.Name }
 
-// headerTop is the landing's finished level down to the top of what a head
-// bears on: its rim, under finish and sheathing.
-func (l *Landing) headerTop() measure.Length { return l.Spec.Finish + l.Spec.Sheathing }
+// Flooring is the landing's finish.
+func (l *Landing) Flooring() measure.Length { return l.Spec.Finish }
 
-// headerDepth is the same down to the rim's underside; nil where the job states
-// no joists.
-func (l *Landing) headerDepth() *measure.Length {
-	if l.Spec.Joists == nil {
-		return nil
+// Header is the landing's rim, under finish and sheathing; its depth is known
+// where the job states the joists.
+func (l *Landing) Header() (top measure.Length, depth *measure.Length) {
+	top = l.Spec.Finish + l.Spec.Sheathing
+	if l.Spec.Joists != nil {
+		d := top + l.Spec.Joists.Width
+		depth = &d
 	}
-	depth := l.headerTop() + l.Spec.Joists.Width
-	return &depth
+	return top, depth
 }
 
 // asideOf is how the room a landing has to spare is shared out: see

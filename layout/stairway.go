@@ -40,10 +40,21 @@ func (p Part) level(k int) float64 {
 	return (p.From*(n-measure.Length(k)) + p.To*measure.Length(k)).PartMM(1, p.Risers)
 }
 
-// Element is one member of a stairway: *Flight or *Landing.
+// Element is one member of a stairway: *Flight, *Landing, *Winders or *Curve.
 type Element interface {
 	Kind() string  // as the job file calls it
 	Label() string // flight-1
+}
+
+// Turn is a member that stands between two that climb, and that they start from
+// and rise to: *Landing or *Winders.
+type Turn interface {
+	Element
+	// Flooring is what is laid later round a foot that stands on it.
+	Flooring() measure.Length
+	// Header is what a head that rises to it bears on: the finished level down to
+	// its top, and down to its underside, which is nil where that is not known.
+	Header() (top measure.Length, depth *measure.Length)
 }
 
 // Level returns the height of the k-th riser's top above the lower finished
@@ -64,26 +75,26 @@ func (s *Stairway) UnitRise() (rise float64, ok bool) {
 	return s.Parts[0].UnitRise(), len(s.Parts) == 1
 }
 
-// Flights are the stairway's flights, from the bottom up.
-func (s *Stairway) Flights() []*Flight {
-	var fs []*Flight
-	for _, e := range s.Elements {
-		if f, ok := e.(*Flight); ok {
-			fs = append(fs, f)
-		}
-	}
-	return fs
-}
+// Flights are the stairway's straight flights, from the bottom up.
+func (s *Stairway) Flights() []*Flight { return membersOf[*Flight](s) }
 
 // Landings are the stairway's landings, from the bottom up.
-func (s *Stairway) Landings() []*Landing {
-	var ls []*Landing
+func (s *Stairway) Landings() []*Landing { return membersOf[*Landing](s) }
+
+// Winders are the stairway's turns of winders, from the bottom up.
+func (s *Stairway) Winders() []*Winders { return membersOf[*Winders](s) }
+
+// Curves are the stairway's curved flights, from the bottom up.
+func (s *Stairway) Curves() []*Curve { return membersOf[*Curve](s) }
+
+func membersOf[M Element](s *Stairway) []M {
+	var all []M
 	for _, e := range s.Elements {
-		if l, ok := e.(*Landing); ok {
-			ls = append(ls, l)
+		if m, ok := e.(M); ok {
+			all = append(all, m)
 		}
 	}
-	return ls
+	return all
 }
 
 // Flight is a flight laid out.
@@ -93,9 +104,8 @@ type Flight struct {
 	Part  Part // of the stairway, in which the flight's risers are alike
 	Below int  // risers of the stairway below the flight
 
-	// Foot and Head are the landings the flight stands on and rises to; nil is
-	// the floor.
-	Foot, Head *Landing
+	// Foot and Head are what the flight stands on and rises to; nil is the floor.
+	Foot, Head Turn
 
 	Risers int
 	Treads int // risers, less one when the head is hung

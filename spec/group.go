@@ -8,6 +8,7 @@ import (
 	"time"
 	"unicode/utf8"
 
+	"stepoff/spec/lumber"
 	"stepoff/spec/measure"
 	"stepoff/spec/source"
 )
@@ -223,6 +224,28 @@ const (
 
 var decimalForm = regexp.MustCompile(`^(?:0|[1-9][0-9]{0,8})(?:\.[0-9]{1,12})?$`)
 
+// angle returns an angle in degrees; its default where it is left out, 0 where it
+// is wrong.
+func (g group) angle(name string) float64 {
+	k := g.key(name)
+	n := g.node(name)
+	if n == nil {
+		value, _ := strconv.ParseFloat(k.Default, 64)
+		return value
+	}
+	wanted := fmt.Sprintf("degrees from %d to %d in plain digits", k.least, k.most)
+	text, ok := single(n, name, wanted)
+	if !ok {
+		return 0
+	}
+	value, err := strconv.ParseFloat(text, 64)
+	if err != nil || !decimalForm.MatchString(text) || value < float64(k.least) || value > float64(k.most) {
+		n.Mistake("%s: %s is not %s", name, measure.Quote(text), wanted)
+		return 0
+	}
+	return value
+}
+
 func (g group) scale(name string) float64 {
 	n := g.node(name)
 	if n == nil {
@@ -347,4 +370,14 @@ func (g group) piece(name string) (piece *Piece, given bool) {
 		return nil, true
 	}
 	return &Piece{Name: text, Size: dressed}, true
+}
+
+// pieceOr returns a board by its nominal size; its default where it is left out.
+func (g group) pieceOr(name string) *Piece {
+	if p, _ := g.piece(name); p != nil {
+		return p
+	}
+	name = g.key(name).Default
+	dressed, _ := lumber.Lookup(name)
+	return &Piece{Name: name, Size: dressed}
 }

@@ -92,6 +92,8 @@ const (
 type Element struct {
 	Flight  *Flight
 	Landing *Landing
+	Winders *Winders
+	Curve   *Curve
 }
 
 // Flight is one flight as asked for.

@@ -28,7 +28,7 @@ type Key struct {
 	kind        kind
 	many        many
 	words       []string // allowed, in the order of the constants they stand for
-	least, most int      // bounds of a whole number
+	least, most int      // bounds of a whole number, or of an angle
 	required    bool
 }
 
@@ -44,6 +44,7 @@ const (
 	size                    // a length, 0 or more
 	level                   // a length of either sign
 	whole                   // a whole number, or one of words
+	angle                   // degrees, within bounds
 	scale                   // measured over drawn
 	truth                   // true or false
 	date                    // a day
@@ -112,6 +113,33 @@ var keys = inherit([]Key{
 	{Path: "stairway[].landing.sheathing", kind: positive, Doc: "thickness of the sheathing on the joists", Default: `3/4"`},
 	{Path: "stairway[].landing.on", kind: word, words: []string{"legs", "walls", "ledgers"}, Doc: "what carries it", Default: "legs"},
 	{Path: "stairway[].landing.built_level", kind: positive, Doc: "top of a landing that exists, above the lower floor; measured as the total rise is", LeftOut: "its level follows from the shared rise"},
+
+	{Path: "stairway[].winders", Doc: "a turn of winders between two flights"},
+	{Path: "stairway[].winders.turn", kind: word, words: []string{"left", "right"}, required: true, example: "left", Doc: "the hand it turns to, going up"},
+	{Path: "stairway[].winders.angle", kind: angle, least: 45, most: 90, Doc: "how far it turns, in degrees", Default: "90"},
+	{Path: "stairway[].winders.treads", kind: whole, least: 2, most: 5, required: true, example: "3", Doc: "number of winders"},
+	{Path: "stairway[].winders.lines", kind: word, words: []string{"radial", "even"}, Doc: "riser lines through one pivot, or through equal chords of the walkline and of the inside", Default: "radial"},
+	{Path: "stairway[].winders.framing", kind: word, words: []string{"boxes", "none"}, Doc: "platforms stacked on each other, or not worked out", Default: "boxes"},
+	{Path: "stairway[].winders.sheathing", kind: positive, Doc: "thickness of the sheathing on the boxes", Default: `3/4"`},
+	{Path: "stairway[].winders.setback", kind: size, Doc: "how far before and after the inside corner the first and the last riser line stand", LeftOut: "the least that is deep enough by the code"},
+	{Path: "stairway[].winders.walkline", kind: positive, Doc: "walkline, from the inside edge of the clear width", LeftOut: "the code's; without one 12 in"},
+	{Path: "stairway[].winders.narrow", kind: size, Doc: "least depth of a winder at its narrow end, square to its nosing", LeftOut: "the code's; without one 6 in, or 0 where the code lets winders meet in a point"},
+	{Path: "stairway[].winders.measure", kind: word, words: []string{"chord", "arc"}, Doc: "depth on the walkline straight across, or along it", Default: "chord"},
+
+	{Path: "stairway[].curve", Doc: "a curved flight"},
+	{Path: "stairway[].curve.turn", kind: word, words: []string{"left", "right"}, required: true, example: "left", Doc: "the hand it turns to, going up"},
+	{Path: "stairway[].curve.risers", kind: whole, least: 3, most: 999, Doc: "number of risers; its treads are one fewer", LeftOut: "as a flight's"},
+	{Path: "stairway[].curve.inside_radius", kind: positive, required: true, example: `5'`, Doc: "radius of the inside edge of the clear width"},
+	{Path: "stairway[].curve.angle", kind: angle, least: 1, most: 350, required: true, example: "125", Doc: "how far it turns from its first riser line to its last, in degrees"},
+	{Path: "stairway[].curve.walkline", kind: positive, Doc: "walkline, from the inside edge of the clear width", LeftOut: "the code's; without one 12 in"},
+	{Path: "stairway[].curve.measure", kind: word, words: []string{"chord", "arc"}, Doc: "depth on the walkline straight across, or along it", Default: "chord"},
+	{Path: "stairway[].curve.plate", kind: word, words: lumber.Names(), Doc: "the stock whose width the curved plates and the studs on them have", Default: "2x4"},
+	{Path: "stairway[].curve.sheet", Doc: "the sheets that curved plates are cut from"},
+	{Path: "stairway[].curve.sheet.width", kind: positive, Doc: "across the grain", Default: `48"`},
+	{Path: "stairway[].curve.sheet.length", kind: positive, Doc: "along the grain", Default: `96"`},
+	{Path: "stairway[].curve.sheet.thickness", kind: positive, Doc: "of one layer", Default: `3/4"`},
+	{Path: "stairway[].curve.layers", kind: whole, least: 1, most: 8, Doc: "layers of sheet in one plate, their joints staggered", LeftOut: "2"},
+	{Path: "stairway[].curve.lamination", kind: positive, Doc: "thickness of the layers that strings are bent from", Default: `3/8"`},
 
 	{Path: "tread", required: true, example: `{thickness: 1 1/2"}`, Doc: "the treads"},
 	{Path: "tread.thickness", kind: positive, Doc: "thickness of the finished tread", LeftOut: "that of `tread.boards`; required without them"},

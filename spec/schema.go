@@ -111,6 +111,8 @@ func value(k Key) schema {
 			return either(number, schema{"enum": k.words})
 		}
 		return number
+	case angle:
+		return schema{"type": "number", "minimum": k.least, "maximum": k.most}
 	case scale:
 		return schema{"type": "number", "minimum": leastScale, "maximum": mostScale}
 	case truth:

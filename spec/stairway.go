@@ -1,6 +1,8 @@
 package spec
 
 import (
+	"fmt"
+
 	"stepoff/spec/measure"
 	"stepoff/spec/source"
 )
@@ -14,12 +16,12 @@ func readStairway(top group, inherited stringers, job *Job) []Element {
 	var elements []Element
 	var list order
 	for _, item := range top.items("stairway", "a list of members, like - flight: {risers: 14}") {
-		e, ok := readElement(top, item, inherited, job)
+		e, name, ok := readElement(top, item, inherited, job)
 		if !ok {
 			list.unknown = true
 			continue
 		}
-		list.next(item, e.Landing != nil)
+		list.next(item, name)
 		elements = append(elements, e)
 		inherited = inherited.aboveFloor()
 	}
@@ -27,72 +29,98 @@ func readStairway(top group, inherited stringers, job *Job) []Element {
 	return elements
 }
 
-// order holds the members against the order a stairway has: flights and
-// landings alternate, and it begins and ends with a flight.
+// order holds the members against the order a stairway has: what climbs (flights
+// and curves) and what turns (landings and winders) alternate, and it begins and
+// ends with what climbs.
 type order struct {
-	last    *source.Node
-	landing bool // the last was one
-	unknown bool // one that could not be read stands before: what follows it is not judged
+	last     *source.Node
+	lastName string
+	turn     bool // the last was one
+	unknown  bool // one that could not be read stands before: what follows it is not judged
 }
 
 const oneRiser = "a flight of one riser, - flight: {risers: 1},"
 
-func (o *order) next(item *source.Node, landing bool) {
+// named is a member with its article.
+var named = map[string]string{"flight": "a flight", "curve": "a curve", "landing": "a landing", "winders": "winders"}
+
+func (o *order) next(item *source.Node, name string) {
+	turn := name == "landing" || name == "winders"
+	follows := fmt.Sprintf("stairway: %s right after %s", named[name], named[o.lastName])
 	switch {
 	case o.unknown:
 		o.unknown = false
-	case o.last == nil && landing:
-		item.Mistake("stairway: it begins with a landing, and a landing stands a riser above the lower floor: put %s before it", oneRiser)
-	case o.last != nil && landing && o.landing:
+	case o.last == nil && turn:
+		item.Mistake("stairway: it begins with %s, and that stands a riser above the lower floor: put %s before it", named[name], oneRiser)
+	case o.last == nil:
+	case name == "landing" && o.lastName == "landing":
 		item.Mistake("stairway: two landings follow each other: put %s between them, or make them one landing", oneRiser)
-	case o.last != nil && !landing && !o.landing:
+	case turn && o.turn:
+		item.Mistake("%s: put %s between them", follows, oneRiser)
+	case name == "flight" && o.lastName == "flight":
 		item.Mistake("stairway: two flights follow each other: put a landing between them, like - landing: {turn: none}, or make them one flight")
+	case !turn && !o.turn:
+		item.Mistake("%s: put a landing between them, like - landing: {turn: none}", follows)
 	}
-	o.last, o.landing = item, landing
+	o.last, o.lastName, o.turn = item, name, turn
 }
 
 func (o *order) end() {
-	if o.last != nil && o.landing && !o.unknown {
-		o.last.Mistake("stairway: it ends with a landing, and the upper floor is a riser above it: put %s after it", oneRiser)
+	if o.last != nil && o.turn && !o.unknown {
+		o.last.Mistake("stairway: it ends with %s, and the upper floor is a riser above: put %s after it", named[o.lastName], oneRiser)
 	}
 }
 
-// later are the members of a stairway that are not laid out yet.
-var later = []string{"winders", "curve"}
+// members are the kinds of member, in the order of the documentation.
+var members = []string{"flight", "landing", "winders", "curve"}
 
-// readElement reads one member.
-func readElement(top group, item *source.Node, inherited stringers, job *Job) (Element, bool) {
+// needs shows the members that say nothing without keys of their own.
+var needs = map[string]string{
+	"landing": "landing: {turn: left}",
+	"winders": "winders: {turn: left, treads: 3}",
+	"curve":   "curve: {turn: left, inside_radius: 5', angle: 90}",
+}
+
+// readElement reads one member and says which kind it is.
+func readElement(top group, item *source.Node, inherited stringers, job *Job) (e Element, name string, ok bool) {
 	g := group{units: top.units, path: "stairway[]"}
-	known, hint := keysBelow(g.path)
-	m, ok := item.Mapping(append(known, later...), hint)
+	m, ok := item.Mapping(keysBelow(g.path))
 	if !ok {
-		return Element{}, false
+		return Element{}, "", false
 	}
 	g.at = m
-	for _, name := range later {
-		if m.Has(name) {
-			m.Missing(name, "%s: this version lays out flights and landings, without %s", name, name)
-			return Element{}, false
+	for _, kind := range members {
+		switch {
+		case m.Has(kind) && name != "":
+			item.Mistake("stairway: a member is one thing: write the %s and the %s as two, each with its own dash", name, kind)
+			return Element{}, "", false
+		case m.Has(kind):
+			name = kind
 		}
 	}
-	switch {
-	case m.Has("flight") && m.Has("landing"):
-		item.Mistake("stairway: a member is one thing: write the flight and the landing as two, each with its own dash")
-	case m.Has("flight"):
-		f, _ := g.sub("flight")
-		flight := &Flight{Run: f.lengthIf("run")}
-		flight.Risers, _ = f.wholeIf("risers")
-		flight.Stringer = f.override(inherited).settle(f, job.Width)
-		return Element{Flight: flight}, true
-	case m.Has("landing") && m.Get("landing") == nil:
-		m.Missing("landing", "landing: nothing follows; a landing needs its turn, like landing: {turn: left}")
-	case m.Has("landing"):
-		l, _ := g.sub("landing")
-		return Element{Landing: readLanding(l, top, job)}, true
-	default:
-		item.Mistake("stairway: a member is a flight, like flight: {risers: 14, run: 10\"}, or a landing, like landing: {turn: left}")
+	if name == "" {
+		item.Mistake("stairway: a member is a flight, like flight: {risers: 14, run: 10\"}, a curve, a landing, like landing: {turn: left}, or winders, like winders: {turn: left, treads: 3}")
+		return Element{}, "", false
 	}
-	return Element{}, false
+	if example, ok := needs[name]; ok && m.Get(name) == nil {
+		m.Missing(name, "%s: nothing follows; write it like %s", name, example)
+		return Element{}, "", false
+	}
+	at, _ := g.sub(name)
+	switch name {
+	case "flight":
+		flight := &Flight{Run: at.lengthIf("run")}
+		flight.Risers, _ = at.wholeIf("risers")
+		flight.Stringer = at.override(inherited).settle(at, job.Width)
+		e.Flight = flight
+	case "landing":
+		e.Landing = readLanding(at, top, job)
+	case "winders":
+		e.Winders = readWinders(at, top, job)
+	case "curve":
+		e.Curve = readCurve(at, top, job)
+	}
+	return e, name, true
 }
 
 // readLanding reads a landing. What it leaves out follows from the stair's own

@@ -139,7 +139,7 @@ func (g gatherer) head() {
 	floor := job.Tread.Nosing
 	above := job.Levels.UpperFinish
 	if f.Head != nil {
-		above = f.Head.Spec.Finish
+		above = f.Head.Flooring()
 	} else if st.TopNosing != nil {
 		floor, g.FloorNosing = *st.TopNosing, true
 	}

@@ -26,9 +26,16 @@ func Fill(job *spec.Job, code *rules.Code) (*spec.Job, error) {
 	filled := *job
 	filled.Stairway = nil
 	for _, e := range job.Stairway {
-		if e.Flight != nil {
+		switch {
+		case e.Flight != nil:
 			f := *e.Flight
 			e.Flight = &f
+		case e.Curve != nil:
+			c := *e.Curve
+			e.Curve = &c
+		case e.Winders != nil:
+			w := *e.Winders
+			e.Winders = &w
 		}
 		filled.Stairway = append(filled.Stairway, e)
 	}
@@ -37,19 +44,20 @@ func Fill(job *spec.Job, code *rules.Code) (*spec.Job, error) {
 	for _, s := range sections(&filled) {
 		bad = append(bad, s.fill(&filled, run, code)...)
 		if run == nil { // what the lowest flights got is taken for those above
-			run = filled.Stairway[s.flights[0]].Flight.Run
+			run = namedRun(&filled)
 		}
 	}
+	bad = append(bad, turns(&filled, code)...)
 	if err := bad.Err(); err != nil {
 		return nil, err
 	}
 	return &filled, nil
 }
 
-// open tells whether a flight leaves something to be chosen.
+// open tells whether a member leaves something to be chosen, or to the code.
 func open(job *spec.Job) bool {
 	return slices.ContainsFunc(job.Stairway, func(e spec.Element) bool {
-		return e.Flight != nil && (e.Flight.Risers == nil || e.Flight.Run == nil)
+		return e.Flight != nil && (e.Flight.Risers == nil || e.Flight.Run == nil) || e.Winders != nil || e.Curve != nil
 	})
 }
 
@@ -64,10 +72,27 @@ func namedRun(job *spec.Job) *measure.Length {
 	return nil
 }
 
-// section is the flights between two levels that are fixed.
+// section is what lies between two levels that are fixed.
 type section struct {
 	rise    measure.Length
-	flights []int // which members of the stairway
+	winders int // risers that winders add
+	climbs  []climb
+}
+
+// climb is a member that climbs: its riser count, which may be left open.
+type climb struct {
+	key    string // of the member in the job
+	risers **int
+	chosen *bool
+	flight *spec.Flight // nil: a curve
+}
+
+func climbOf(i int, e spec.Element) climb {
+	if c := e.Curve; c != nil {
+		return climb{fmt.Sprintf("stairway[%d].curve", i), &c.Risers, &c.RisersChosen, nil}
+	}
+	f := e.Flight
+	return climb{fmt.Sprintf("stairway[%d].flight", i), &f.Risers, &f.RisersChosen, f}
 }
 
 func sections(job *spec.Job) []section {
@@ -75,33 +100,38 @@ func sections(job *spec.Job) []section {
 	var s section
 	from := measure.Length(0)
 	for i, e := range job.Stairway {
-		if e.Flight != nil {
-			s.flights = append(s.flights, i)
-		} else if built, ok := layout.BuiltLevel(job, e.Landing); ok {
-			s.rise = built - from
-			all, s, from = append(all, s), section{}, built
+		switch {
+		case e.Winders != nil:
+			s.winders += e.Winders.Treads - 1
+		case e.Landing == nil:
+			s.climbs = append(s.climbs, climbOf(i, e))
+		default:
+			if built, ok := layout.BuiltLevel(job, e.Landing); ok {
+				s.rise = built - from
+				all, s, from = append(all, s), section{}, built
+			}
 		}
 	}
 	s.rise = job.Levels.Finished() - from
 	return append(all, s)
 }
 
-// fill chooses what the section's flights leave open.
+// fill chooses what the section's flights and curves leave open.
 func (s section) fill(job *spec.Job, run *measure.Length, code *rules.Code) (bad source.Mistakes) {
 	if s.rise <= 0 {
 		return nil // a landing built where none can be: said when it is laid out
 	}
-	named := 0
-	var unnamed []*spec.Flight
-	for _, i := range s.flights {
-		if f := job.Stairway[i].Flight; f.Risers != nil {
-			named += *f.Risers
+	named := s.winders
+	var unnamed []climb
+	for _, c := range s.climbs {
+		if *c.risers != nil {
+			named += **c.risers
 		} else {
-			unnamed = append(unnamed, f)
+			unnamed = append(unnamed, c)
 		}
 	}
 	q := OfJob(job, code)
-	q.Rise, q.Run, q.Flights, q.Risers = s.rise, run, len(s.flights), nil
+	q.Rise, q.Run, q.Flights, q.Risers = s.rise, run, len(s.climbs), nil
 	if len(unnamed) == 0 {
 		q.Risers = &named
 	}
@@ -112,31 +142,40 @@ func (s section) fill(job *spec.Job, run *measure.Length, code *rules.Code) (bad
 	if !ok && q.Risers != nil {
 		best = Choice{Risers: named, Run: q.usualRun()} // no tread that needs a run
 	}
+	least := 0 // risers that those that name none need
+	for _, c := range unnamed {
+		least += leastRisers(c)
+	}
 	left := best.Risers - named
-	if left < len(unnamed) {
-		for _, i := range s.flights {
-			if f := job.Stairway[i].Flight; f.Risers == nil {
-				bad = append(bad, job.Mistake(fmt.Sprintf("stairway[%d].flight", i),
-					"risers: the best count under %s for a rise of %s is %d, and the flights that name theirs take %d: too few are left for this one; write its risers, or fewer for the others",
-					code.Name, q.Style.Format(s.rise), best.Risers, named))
-			}
+	if left < least {
+		for _, c := range unnamed {
+			bad = append(bad, job.Mistake(c.key,
+				"risers: the best count under %s for a rise of %s is %d, and the members that name theirs take %d: too few are left for this one; write its risers, or fewer for the others",
+				code.Name, q.Style.Format(s.rise), best.Risers, named))
 		}
 		return bad
 	}
-	for k, f := range unnamed {
+	for k, c := range unnamed {
 		n := left / len(unnamed)
 		if k < left%len(unnamed) {
 			n++
 		}
-		f.Risers, f.RisersChosen = &n, true
+		*c.risers, *c.chosen = &n, true
 	}
-	for _, i := range s.flights {
-		f := job.Stairway[i].Flight
-		if f.Run == nil {
+	for _, c := range s.climbs {
+		if f := c.flight; f != nil && f.Run == nil {
 			f.Run, f.RunChosen = &best.Run, run == nil
 		}
 	}
 	return nil
+}
+
+// leastRisers is how many risers a member needs: a curve has two treads or more.
+func leastRisers(c climb) int {
+	if c.flight == nil {
+		return 3
+	}
+	return 1
 }
 
 // usualRun is the run of flights that have no tread: it is nowhere to be seen.
@@ -176,13 +215,15 @@ func pick(q Request, code *rules.Code) (Choice, bool) {
 // OfJob is what a job says before its risers and run are chosen, as far as its
 // first flight goes.
 func OfJob(job *spec.Job, code *rules.Code) Request {
-	f := job.Stairway[0].Flight
 	q := Request{
-		Rise: job.Levels.Finished(), Risers: f.Risers, Run: f.Run, Available: job.AvailableRun,
-		Flush: f.Stringer.Head == spec.Flush, Nosing: &job.Tread.Nosing, Front: job.Tread.Nosing + job.Riser.Thickness,
-		Open: &job.Riser.Open, Stock: f.Stringer.Stock.Size,
+		Rise: job.Levels.Finished(), Available: job.AvailableRun,
+		Nosing: &job.Tread.Nosing, Front: job.Tread.Nosing + job.Riser.Thickness,
+		Open: &job.Riser.Open, Stock: job.Stringer.Stock.Size,
 		FloorDepth: job.Levels.FloorDepth, Opening: job.Opening,
 		Code: code, Style: measure.Style{Units: job.Units},
+	}
+	if f := job.Stairway[0].Flight; f != nil {
+		q.Risers, q.Run, q.Flush, q.Stock = f.Risers, f.Run, f.Stringer.Head == spec.Flush, f.Stringer.Stock.Size
 	}
 	if b := job.Tread.Boards; b != nil {
 		run := b.Width*measure.Length(b.Count) - job.Tread.Nosing

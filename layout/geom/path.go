@@ -78,3 +78,35 @@ func (p Path) Area() float64 {
 	}
 	return sum
 }
+
+// Points are the places where the path's edges begin, and the end of an open
+// one; an arc is broken into pieces that stay within so much of it.
+func (p Path) Points(within float64) []Point {
+	var ps []Point
+	for _, e := range p.Edges {
+		n := 1
+		if e.IsArc() && within < e.Radius {
+			n = int(math.Ceil(math.Abs(e.Sweep) / (2 * math.Acos(1-within/e.Radius))))
+		}
+		for k := range n {
+			ps = append(ps, e.At(float64(k)/float64(n)))
+		}
+	}
+	if n := len(p.Edges); n > 0 && !p.Closed {
+		ps = append(ps, p.Edges[n-1].To)
+	}
+	return ps
+}
+
+// Turned is the path turned about the origin by so many radians,
+// counter-clockwise.
+func (p Path) Turned(angle float64) Path {
+	sin, cos := math.Sincos(angle)
+	turn := func(q Point) Point { return Pt(q.X*cos-q.Y*sin, q.X*sin+q.Y*cos) }
+	out := Path{Closed: p.Closed, Edges: append([]Edge(nil), p.Edges...)}
+	for k := range out.Edges {
+		e := &out.Edges[k]
+		e.From, e.To, e.Centre = turn(e.From), turn(e.To), turn(e.Centre)
+	}
+	return out
+}

@@ -195,7 +195,7 @@ func (q *sequence) head() {
 // upper is what the flight rises to.
 func (q *sequence) upper() string {
 	if q.f.Head != nil {
-		return "the finished " + q.f.Head.Name
+		return "the finished " + q.f.Head.Label()
 	}
 	return "the finished upper floor"
 }
@@ -239,7 +239,7 @@ func (q *sequence) rest() {
 	top := fmt.Sprintf("%s below %s", q.say(drop), q.upper())
 	up, today := job.Levels.UpperFinish, "the floor as it is today"
 	if l := q.f.Head; l != nil {
-		up, today = l.Spec.Finish, "its sheathing"
+		up, today = l.Flooring(), "its sheathing"
 	}
 	if up > 0 {
 		top += fmt.Sprintf(", which is %s from %s, %s of flooring being still to come", q.belowToday(drop-up.MM()), today, q.st.Inches(up))

@@ -17,10 +17,10 @@ func (t *text) heading(name, format string, args ...any) {
 func (t *text) flightHeading(f *layout.Flight) {
 	from, to := "the lower floor", "the upper floor"
 	if f.Foot != nil {
-		from = f.Foot.Name
+		from = f.Foot.Label()
 	}
 	if f.Head != nil {
-		to = f.Head.Name
+		to = f.Head.Label()
 	}
 	t.heading(f.Name, "%s from %s to %s", counted(f.Risers, "riser"), from, to)
 	t.row("from level, to level", "%s, %s", t.st.BareMM(f.StartLevel), t.st.BareMM(f.EndLevel))

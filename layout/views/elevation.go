@@ -110,8 +110,8 @@ func (e elevation) below() {
 	shown := floorShown * e.s.TotalRise.MM()
 	start, end := -shown-front(e.s), headX(e.f)+shown
 	fl := e.f.Flooring.MM()
-	l := e.f.Foot
-	if l == nil {
+	l, ok := e.f.Foot.(*layout.Landing)
+	if !ok {
 		e.d.Line(drawing.Outline, geom.Pt(start, 0), geom.Pt(end, 0))
 		if fl > 0 {
 			e.d.Line(drawing.Thin, geom.Pt(start, -fl), geom.Pt(end, -fl))
@@ -142,17 +142,12 @@ type bearing struct {
 }
 
 func (e elevation) above() bearing {
-	l, levels := e.f.Head, e.s.Job.Levels
-	if l == nil {
+	turn, levels := e.f.Head, e.s.Job.Levels
+	if turn == nil {
 		return bearing{levels.UpperFinish.MM(), levels.HeaderTop.MM(), levels.HeaderDepth, levels.FloorDepth}
 	}
-	top := l.Spec.Finish + l.Spec.Sheathing
-	on := bearing{finish: l.Spec.Finish.MM(), top: top.MM()}
-	if j := l.Spec.Joists; j != nil {
-		depth := top + j.Width
-		on.depth = &depth
-	}
-	return on
+	top, depth := turn.Header()
+	return bearing{finish: turn.Flooring().MM(), top: top.MM(), depth: depth}
 }
 
 // nosing is the place of nosing k.

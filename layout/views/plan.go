@@ -211,14 +211,15 @@ const (
 // outer tells on which side of a frame's axis, seen at a place of it, there is
 // more room for dimensions: +1 left, -1 right; and where they begin, clear of a
 // wall there and of landings that are wider.
-func (p *plan) outer(fr frame, at geom.Point, beside ...*layout.Landing) (side, off float64) {
+func (p *plan) outer(fr frame, at geom.Point, beside ...layout.Turn) (side, off float64) {
 	side = -1
 	if r2.Dot(r2.Sub(p.middle, at), fr.left) < -1 {
 		side = 1
 	}
 	off = p.width / 2
-	for _, l := range beside {
-		if l == nil {
+	for _, t := range beside {
+		l, ok := t.(*layout.Landing)
+		if !ok {
 			continue
 		}
 		for _, q := range l.Outline {
