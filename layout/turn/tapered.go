@@ -60,6 +60,22 @@ type Laid struct {
 // Outline is the whole turn, counter-clockwise.
 func (l *Laid) Outline() geom.Path { return l.between(0, len(l.Treads)) }
 
+// Hand is the hand it turns to, going up.
+func (l *Laid) Hand() Hand { return l.hand }
+
+// Over is how far a tread's board reaches beyond its going. Millimetres.
+type Over struct {
+	Front           float64 // before its riser line, to the nosing
+	Back            float64 // short of the next riser line, to the riser board that runs down behind it
+	Inside, Outside float64 // past the edges of the clear width
+}
+
+// Board is the outline of the k-th tread's board, counter-clockwise, 0 the
+// lowest.
+func (l *Laid) Board(k int, over Over) geom.Path {
+	return l.area(l.lines[k].down(over.Front), l.lines[k+1].down(over.Back), -over.Inside, l.c.width+over.Outside)
+}
+
 // toPlan puts a point of the corner's frame in its place in plan.
 func (l *Laid) toPlan(p geom.Point) geom.Point { return l.Entry.Point(p.X, float64(l.hand)*p.Y) }
 
