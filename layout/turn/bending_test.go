@@ -47,7 +47,7 @@ func TestBendByHand(t *testing.T) {
 func TestBendIsThatOfTheClimb(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := anyCurve(t)
-		c := strung(t, s, 5*inch)[0]
+		c := strung(t, s, 5*inch)[rapid.IntRange(0, 1).Draw(t, "string")]
 		b, bad := c.Bend(s, 1.5*inch, 0, turn.BendSoftwood)
 		if len(bad) > 0 {
 			t.Fatal(bad)
