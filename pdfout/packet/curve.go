@@ -26,10 +26,13 @@ func curve(s *layout.Stairway, c *layout.Curve, st measure.Style) pdfout.Flow {
 	if f := curveFraming(s, c); f != nil {
 		blocks = append(blocks, pdfout.Figure{Drawing: views.CurveFraming(c, f, st), MaxHeight: curveFramingHeight},
 			plateTable(c, f, st), pdfout.PageBreak{}, pdfout.Heading{Level: 2, Text: "Stud schedule of " + c.Name},
-			pdfout.Paragraph{Text: "Studs stand square on the plates, their tops cut square. A stud's mark is its face on the riser line, or on a radius between two; it stands behind it, going up, the last one of each wall before it. Distances run along the plate's outer edge, from the first riser line."})
-		for _, p := range f.Plates {
-			blocks = append(blocks, pdfout.Heading{Level: 3, Text: "The " + p.Name + " wall"}, studTable(&p, f.Studs, st))
+			pdfout.Paragraph{Text: "Studs stand square on the plates, their tops cut square. A stud's mark is its face on the riser line, or on a radius between two; it stands behind it, going up, the last one of each wall before it. Along is the distance along the plate's outer edge, from the first riser line."})
+		var walls [2][]pdfout.Block
+		for i := range f.Plates {
+			p := &f.Plates[i]
+			walls[i] = []pdfout.Block{pdfout.Heading{Level: 3, Text: "The " + p.Name + " wall"}, studTable(p, f.Studs, st)}
 		}
+		blocks = append(blocks, pdfout.Columns{Left: walls[0], Right: walls[1]})
 	}
 	if strings := curveStrings(s, c); len(strings) > 0 {
 		blocks = append(blocks, pdfout.PageBreak{}, pdfout.Heading{Level: 2, Text: "Strings of " + c.Name + ", unrolled"})
@@ -76,7 +79,7 @@ func pieces(p *turn.Plate, row []turn.PlateSegment) string {
 
 // studTable is the schedule of one wall, from the bottom up.
 func studTable(p *turn.Plate, studs []turn.Stud, st measure.Style) pdfout.Table {
-	t := pdfout.Table{Header: []string{"stud", "at riser line", "turned", "along the plate", "height"}, Align: []drawing.Align{drawing.Right}}
+	t := pdfout.Table{Header: []string{"no.", "riser line", "turned", "along", "height"}, Align: []drawing.Align{drawing.Right}}
 	n := 0
 	for _, s := range studs {
 		if s.Plate != p.Name {
@@ -88,7 +91,7 @@ func studTable(p *turn.Plate, studs []turn.Stud, st measure.Style) pdfout.Table 
 			at = fmt.Sprint(s.Riser)
 		}
 		if s.Before {
-			at += ", before it"
+			at += ", before"
 		}
 		t.Rows = append(t.Rows, []string{fmt.Sprint(n), at, degrees2(s.Angle), st.FormatMM(p.Outer * s.Angle * math.Pi / 180), st.FormatMM(s.Height)})
 	}

@@ -15,8 +15,9 @@ import (
 // and the list of its parts share a page.
 const (
 	boxHeight         = 125
-	marksHeight       = 110
-	wallStringsHeight = 120
+	stepsHeight       = 110
+	marksHeight       = 82
+	wallStringsHeight = 75
 )
 
 // winders are the pages a turn of winders is built by: its boxes with their parts,
@@ -67,7 +68,7 @@ func (p *windersPages) order() {
 		steps = append(steps, fmt.Sprintf("Set box %d on that, its front's outer face on riser line %d; nail it down through the sheathing into the rims below, and sheathe it. The top stands at %s.", k+1, k+1, st.FormatMM(all[k].Top)))
 	}
 	steps = append(steps, "The upper flight's stringers stand on the last box's sheathing, their riser cuts on the last riser line. Riser boards and treads go on from the bottom up.")
-	p.add(pdfout.Figure{Drawing: views.WindersElevation(p.s, p.w, st), MaxHeight: marksHeight},
+	p.add(pdfout.Figure{Drawing: views.WindersElevation(p.s, p.w, st), MaxHeight: stepsHeight},
 		pdfout.Paragraph{Text: "Levels are above the lower finished floor."}, t,
 		pdfout.Heading{Level: 2, Text: "Order of assembly"}, pdfout.List{Numbered: true, Items: steps})
 }
@@ -86,9 +87,13 @@ func (p *windersPages) box(k int) {
 	for i, part := range b.Parts {
 		t.Rows = append(t.Rows, []string{fmt.Sprint(i + 1), part.Kind.String(), p.st.FormatMM(part.Length), endWords(part, 0), endWords(part, 1)})
 	}
+	text := fmt.Sprintf("All parts are %s high, on edge. Bevels are degrees off square, cut plumb. The sheathing is the box's outline.", p.st.InchesMM(b.Height))
+	if down, up, ok := views.InnerSides(b); ok {
+		text += fmt.Sprintf(" From the inside corner it reaches %s down the stair and %s up.", p.st.FormatMM(down), p.st.FormatMM(up))
+	}
 	p.add(pdfout.PageBreak{}, pdfout.Heading{Level: 2, Text: fmt.Sprintf("Box %d of %s", k+1, p.w.Name)},
 		pdfout.Figure{Drawing: views.BoxPlan(p.w.Name, k+1, b, p.st), MaxHeight: boxHeight},
-		pdfout.Paragraph{Text: fmt.Sprintf("All parts are %s high, on edge. Bevels are degrees off square, cut plumb. The sheathing is the box's outline.", p.st.InchesMM(b.Height))}, t)
+		pdfout.Paragraph{Text: text}, t)
 }
 
 // endWords says how the end of a part is cut, and where its long point is.
@@ -125,11 +130,18 @@ func (p *windersPages) marks() {
 			p.add(pdfout.Figure{Drawing: d, MaxHeight: marksHeight})
 		}
 	}
-	t := pdfout.Table{Header: []string{"riser line", "on the", "from the corner", "finished tread above it"}}
+	var lists [2]pdfout.Table // walls, newel
 	for _, m := range all {
+		t := &lists[min(1, m.Wall/turn.LowerNewel)]
+		t.Header = []string{"riser line", "on the", "from corner", "height"}
 		t.Rows = append(t.Rows, []string{fmt.Sprint(m.Riser), m.Wall.String(), p.st.FormatMM(m.FromCorner), p.st.FormatMM(m.Height)})
 	}
-	p.add(pdfout.Paragraph{Text: "Strike each riser line plumb at its distance from the corner, measured on the finished face; on it the finished tread's height above the lower finished floor. The cut under a tread is its thickness lower."}, t)
+	p.add(pdfout.Paragraph{Text: "Strike each riser line plumb at its distance from the corner, measured on the finished face; on it the finished tread's height above the lower finished floor. The cut under a tread is its thickness lower."})
+	if len(lists[1].Rows) == 0 {
+		p.add(lists[0])
+	} else {
+		p.add(pdfout.Columns{Left: []pdfout.Block{lists[0]}, Right: []pdfout.Block{lists[1]}})
+	}
 }
 
 // strings shows the strings along the walls and the newel, unrolled.
@@ -140,7 +152,7 @@ func (p *windersPages) strings() {
 	}
 	p.add(pdfout.PageBreak{}, pdfout.Heading{Level: 2, Text: "Strings of " + p.w.Name})
 	for _, inside := range [...]bool{false, true} {
-		if d := views.WallStrings(p.w.Name, p.w.Hand(), inside, notched, housed, p.st); d != nil {
+		if d := views.WallStrings(p.w.Name, p.w.Hand(), inside, notched, housed); d != nil {
 			p.add(pdfout.Figure{Drawing: d, MaxHeight: wallStringsHeight})
 		}
 	}
@@ -151,19 +163,19 @@ func (p *windersPages) strings() {
 		}
 	}
 	p.add(t)
-	if len(housed) == 0 {
-		return
+	for i := 0; i+1 < len(housed); i += 2 { // lower and upper of a side
+		p.add(pdfout.Paragraph{Text: p.housed(housed[i]) + " " + p.housed(housed[i+1])})
 	}
-	t = pdfout.Table{Header: []string{"housed string", "pitch at the winders", "of the flight", "radius between", "least over a nosing"}}
-	for _, h := range housed {
-		row := []string{h.Wall.String(), degrees(h.Pitch), "", "", p.st.InchesMM(h.Clear)}
-		if h.FlightPitch > 0 {
-			row[2] = degrees(h.FlightPitch)
-		}
-		if h.Radius > 0 {
-			row[3] = p.st.FormatMM(h.Radius)
-		}
-		t.Rows = append(t.Rows, row)
+}
+
+// housed says how the edges of a housed string run.
+func (p *windersPages) housed(h turn.HousedString) string {
+	words := fmt.Sprintf("Housed, the edges on the %s run at %s along the winders", h.Wall, degrees(h.Pitch))
+	if h.FlightPitch > 0 {
+		words += fmt.Sprintf(" and at %s at the flight", degrees(h.FlightPitch))
 	}
-	p.add(t)
+	if h.Radius > 0 {
+		words += fmt.Sprintf(", a radius of %s between", p.st.InchesMM(h.Radius))
+	}
+	return words + fmt.Sprintf("; no nosing nearer to the upper edge than %s.", p.st.InchesMM(h.Clear))
 }
