@@ -31,6 +31,9 @@ type Bearer struct {
 	// ShortestStud.
 	Depth    float64
 	OnPlates bool // it stands on the plates, not on studs or against them
+	// OffWall: a ledger that clears the bearer before it only beyond the inside
+	// wall; its inner end is fastened to that bearer.
+	OffWall bool
 
 	From   float64 // its inner end, along the riser line from the centre
 	Length float64 // end to end
@@ -85,6 +88,7 @@ func (s CurveSteps) bearers(w CurveWalls) []Bearer {
 			if ledger {
 				b.Riser++
 				b.From = max(b.From, ledgerStart(s.Step(), w.Bearer.Thickness, stock.Thickness))
+				b.OffWall = b.From > s.Inside+w.Plates.Width
 			}
 			b.Angle = s.RiserAngle(b.Riser)
 			b.Length = squareEnd(s.Outside(), stock.Thickness) - b.From

@@ -24,7 +24,7 @@ func TestCrossings(t *testing.T) {
 		for i, w := range l.Walklines {
 			sum := 0.0
 			for k := range l.Treads {
-				sum += l.Run(i, k)
+				sum += l.Along(i, k).Length()
 			}
 			if math.Abs(sum-w.Length()) > 1e-6 {
 				t.Errorf("%s: the runs on walkline %d add up to %.7f, and it is %.7f long", name, i, sum, w.Length())

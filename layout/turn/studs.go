@@ -129,8 +129,8 @@ func (s CurveSteps) refuse(w CurveWalls) []CurveRefusal {
 	for _, inner := range []float64{s.Inside, s.Outside() - p.Width} {
 		b := inner + p.Width
 		if most := p.MostAngle(inner); b*radians(min(most, s.Angle)) < min(p.Width, b*radians(s.Angle))-curveTouching {
-			bad.add("sheet", "a plate %s wide at a radius of %s cannot be cut from sheets %s by %s in pieces longer than wide; take a larger sheet, or let the grain run off more than %g degrees",
-				say(p.Width), say(b), say(p.SheetLength), say(p.SheetWidth), p.RunOff)
+			bad.add("sheet", "a plate %s wide at a radius of %s cannot be cut from sheets %s by %s in pieces longer than wide; take a larger sheet or a narrower plate",
+				say(p.Width), say(b), say(p.SheetLength), say(p.SheetWidth))
 		}
 	}
 	if room := s.room(w, 1); room < w.Bearer.Thickness-curveTouching {

@@ -64,12 +64,11 @@ type Laid struct {
 	overhang float64
 }
 
-// Run is how long a walkline is, 0 the first, from the k-th nosing to the next,
-// 0 the lowest: what its tread takes of a view that is unrolled along it.
-func (l *Laid) Run(walkline, k int) float64 {
-	w := l.on[walkline]
-	fronts := nosings(l.lines, l.overhang)
-	return w.depth(w.meets(fronts[k]), w.meets(fronts[k+1]), true)
+// Along is a walkline, 0 the first, from the k-th nosing to the next, 0 the lowest:
+// its length is what that tread takes of a view that is unrolled along it.
+func (l *Laid) Along(walkline, k int) geom.Path {
+	w, fronts := l.on[walkline], nosings(l.lines, l.overhang)
+	return l.path(w.between(w.meets(fronts[k]), w.meets(fronts[k+1])))
 }
 
 // Outline is the whole turn, counter-clockwise.

@@ -35,7 +35,7 @@ func unrollCurve(s *layout.Stairway, c *layout.Curve) unrolled {
 func riserLines(l *turn.Laid) []float64 {
 	at := []float64{0}
 	for k := range l.Treads {
-		at = append(at, at[k]+l.Run(0, k))
+		at = append(at, at[k]+l.Along(0, k).Length())
 	}
 	return at
 }
