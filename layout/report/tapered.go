@@ -121,9 +121,9 @@ func angle(degrees float64) string {
 	return strings.TrimSuffix(strings.TrimRight(fmt.Sprintf("%.2f", degrees), "0"), ".") + " degrees"
 }
 
-// curveNotes are what must be known besides before a curve's riser boards are
+// CurveNotes are what must be known besides before a curve's riser boards are
 // ripped.
-func curveNotes(job *spec.Job, c *layout.Curve, st measure.Style) []string {
+func CurveNotes(job *spec.Job, c *layout.Curve, st measure.Style) []string {
 	if _, toWinder := c.Head.(*layout.Winders); toWinder || job.Riser.Open || !job.Stringer.TopRiser {
 		return nil
 	}

@@ -402,7 +402,7 @@ func (t *text) cutList(s *layout.Stairway) {
 		case *layout.Winders:
 			t.cutRows(boardRows(s.Job, e.CutList, t.st), nil)
 		case *layout.Curve:
-			t.cutRows(boardRows(s.Job, e.CutList, t.st), curveNotes(s.Job, e, t.st))
+			t.cutRows(boardRows(s.Job, e.CutList, t.st), CurveNotes(s.Job, e, t.st))
 		}
 	}
 }
