@@ -158,6 +158,10 @@ func JSON(w io.Writer, s *layout.Stairway, code *rules.Code, findings []check.Fi
 			out.Elements = append(out.Elements, flight(e, code))
 		case *layout.Landing:
 			out.Elements = append(out.Elements, landing(e))
+		case *layout.Winders:
+			out.Elements = append(out.Elements, winders(e))
+		case *layout.Curve:
+			out.Elements = append(out.Elements, curve(e))
 		}
 	}
 	return encode(w, out)
@@ -223,7 +227,6 @@ func flight(f *layout.Flight, code *rules.Code) flightJSON {
 		Plan:      planJSON{mm(f.X), mm(f.Y), deg(f.Heading)},
 		Levels:    mms(f.TreadLevels),
 		Stringers: []stringerJSON{},
-		CutList:   []boardJSON{},
 	}
 	if f.Treads > 0 {
 		run, pitch := f.UnitRun.MM(), degrees(f.Pitch)
@@ -235,16 +238,22 @@ func flight(f *layout.Flight, code *rules.Code) flightJSON {
 	for i := range f.Stringers {
 		out.Stringers = append(out.Stringers, group(f, &f.Stringers[i], code))
 	}
-	for _, b := range f.Boards {
+	out.CutList = boards(f.Boards)
+	return out
+}
+
+func boards(all []layout.Board) []boardJSON {
+	rows := []boardJSON{}
+	for _, b := range all {
 		row := boardJSON{Part: b.Kind.String(), Count: b.Count, First: b.Steps[0], Last: b.Steps[1],
 			Thickness: mm(b.Thickness.MM()), Depth: mm(b.Depth)}
 		if b.Length != nil {
 			l := b.Length.MM()
 			row.Length = maybe(&l)
 		}
-		out.CutList = append(out.CutList, row)
+		rows = append(rows, row)
 	}
-	return out
+	return rows
 }
 
 func group(f *layout.Flight, g *layout.Group, code *rules.Code) stringerJSON {
