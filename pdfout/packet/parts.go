@@ -29,6 +29,7 @@ const (
 	partNotchStrip = "notch-strip" // in place of the whole stringer, where that is too much paper
 	partPitchBoard = "pitch-board"
 	partLanding    = "landing" // a page to build by: nothing of it is cut to a template
+	partTreads     = "treads"  // of winders and curves: a straight flight's are ripped and crosscut
 	partStoryPole  = "story-pole"
 )
 
@@ -63,6 +64,7 @@ func catalogue(s *layout.Stairway, st measure.Style) []part {
 		}
 		all = append(all, part{names: []string{name}, asked: l.Frame == nil, page: func() pdfout.Flow { return landing(s, l, st) }})
 	}
+	all = append(all, treadParts(s, st)...)
 	return append(all, part{names: []string{partStoryPole}, sheet: func() pdfout.Part { return storyPole(s, st) }})
 }
 
