@@ -1,0 +1,158 @@
+package layout
+
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+
+	"stepoff/layout/geom"
+	"stepoff/layout/turn"
+)
+
+// brokenWithin is how far outside of an arc the polygon may run that stands for
+// it where members are held against each other, in millimetres: less than any
+// stair is built to, and on the safe side, since it only takes more room.
+const brokenWithin = 0.1
+
+// outlineOf is a member in plan, riser line to riser line, counter-clockwise; it
+// has no edges where the member has no run, or no width is known.
+func outlineOf(e Element) geom.Path {
+	switch e := e.(type) {
+	case *Flight:
+		return geom.Closed(e.Outline...)
+	case *Landing:
+		return geom.Closed(e.Outline...)
+	case *Winders:
+		return e.Outline()
+	case *Curve:
+		return e.Outline()
+	}
+	return geom.Path{}
+}
+
+// piece is a part of a member over which one rule gives a level: a convex
+// polygon in plan, counter-clockwise.
+type piece struct {
+	outline []geom.Point
+	level   func(geom.Point) float64
+}
+
+func level(l float64) func(geom.Point) float64 { return func(geom.Point) float64 { return l } }
+
+// surfaces are what headroom is measured from: the nosing line of a flight, the
+// surface through the nosings of winders and of a curve, a landing.
+func (s *Stairway) surfaces(e Element) []piece {
+	switch e := e.(type) {
+	case *Flight:
+		if e.Outline == nil {
+			return nil
+		}
+		return []piece{{e.Outline, func(p geom.Point) float64 {
+			return e.StartLevel + e.UnitRise + (e.up(p)+overhang(s.Job))*e.UnitRise/e.UnitRun.MM()
+		}}}
+	case *Landing:
+		return []piece{{e.Outline, level(e.Level)}}
+	case *Winders:
+		return ramp(e.Laid, e.Levels, e.UnitRise)
+	case *Curve:
+		return ramp(e.Laid, e.Levels, e.UnitRise)
+	}
+	return nil
+}
+
+// ramp is the surface through the nosings of tapered treads: it climbs from each
+// nosing to the next, and past the last one is as high as what is stepped onto
+// there.
+func ramp(l *turn.Laid, levels []float64, rise float64) []piece {
+	n := len(l.Treads)
+	between := func(k int) func(geom.Point) float64 { // the k-th nosing and the next
+		if k == n {
+			return level(levels[n-1] + rise)
+		}
+		return func(p geom.Point) float64 { return levels[k] + rise*l.Share(l.Nosings[k], l.Nosings[k+1], p) }
+	}
+	var all []piece
+	for k, t := range l.Treads {
+		in, out := l.Nosings[k+1].In, l.Nosings[k+1].Out
+		if l.Hand() == turn.Left { // what lies to the left of the line is what lies past it
+			in, out = out, in
+		}
+		for _, tri := range geom.Triangles(t.Outline.Around(brokenWithin)) {
+			all = append(all, piece{geom.LeftOf(tri, in, out), between(k)}, piece{geom.LeftOf(tri, out, in), between(k + 1)})
+		}
+	}
+	return all
+}
+
+// undersides are what is lowest of a member: a flight's stringers, a landing's
+// joists, what winders and a curve stand on.
+func (s *Stairway) undersides(e Element) []piece {
+	switch e := e.(type) {
+	case *Flight:
+		return e.underside(s.Job.Tread.Thickness.MM())
+	case *Landing:
+		under := e.FramingLevel - e.Spec.Sheathing.MM()
+		if e.Spec.Joists != nil {
+			under -= e.Spec.Joists.Width.MM()
+		}
+		return []piece{{e.Outline, level(under)}}
+	case *Winders:
+		return s.underWinders(e)
+	case *Curve:
+		return s.underCurve(e)
+	}
+	return nil
+}
+
+// underside is that of the flight's stringers: level along the seat, then as
+// steep as the flight.
+func (f *Flight) underside(tread float64) []piece {
+	if f.Outline == nil {
+		return nil
+	}
+	below := f.Spec.Stringer.Stock.Width.MM() / math.Cos(f.Pitch)
+	under := func(p geom.Point) float64 {
+		tips := f.UnitRise - tread + f.up(p)*f.UnitRise/f.UnitRun.MM()
+		return f.StartLevel + math.Max(tips-below, -f.Flooring.MM())
+	}
+	bend := f.placed().On(f.seat(), 0, 0)
+	right, left := bend.Point(0, -1), bend.Point(0, 1)
+	return []piece{{geom.LeftOf(f.Outline, left, right), under}, {geom.LeftOf(f.Outline, right, left), under}}
+}
+
+// underWinders is what winders stand on: with boxes a rise under the first tread,
+// on which the lowest box stands, whatever carries it. Where no framing is worked
+// out, joists as wide as the stringers' stock are taken under each tread.
+func (s *Stairway) underWinders(w *Winders) []piece {
+	var all []piece
+	for k, t := range w.Treads {
+		under := w.Levels[0] - w.UnitRise
+		if !w.Spec.Boxes {
+			under = w.Levels[k] - (s.Job.Tread.Thickness + s.Job.Stringer.Stock.Width).MM()
+		}
+		for _, tri := range geom.Triangles(t.Outline.Around(brokenWithin)) {
+			all = append(all, piece{tri, level(under)})
+		}
+	}
+	return all
+}
+
+// underCurve is the underside of strings from the stringers' stock, as a straight
+// stringer has it: each place as steep as a string through it would be, and never
+// lower than the foot.
+func (s *Stairway) underCurve(c *Curve) []piece {
+	each := c.Spec.Angle * math.Pi / 180 / float64(len(c.Treads)) // turned on a tread
+	width, tread := s.Job.Stringer.Stock.Width.MM(), s.Job.Tread.Thickness.MM()
+	var all []piece
+	for k, t := range c.Treads {
+		under := func(p geom.Point) float64 {
+			run := each * math.Max(r2.Norm(r2.Sub(p, c.Centre)), brokenWithin)
+			tips := c.UnitRise*(float64(k+1)+c.Share(c.Laid.Risers[k], c.Laid.Risers[k+1], p)) - tread
+			return c.StartLevel + math.Max(tips-width*math.Hypot(1, c.UnitRise/run), 0)
+		}
+		for _, tri := range geom.Triangles(t.Outline.Around(brokenWithin)) {
+			all = append(all, piece{tri, under})
+		}
+	}
+	return all
+}
