@@ -33,8 +33,7 @@ func (l *Laid) Share(from, to Segment, p geom.Point) float64 {
 // Above is what of the turn lies past the line that Share gives between the
 // k-th nosing, 0 the lowest, and the next, counter-clockwise.
 func (l *Laid) Above(k int, share float64) geom.Path {
-	overhang := l.overhang()
-	a, b := l.lines[k].down(overhang), l.lines[k+1].down(overhang)
+	a, b := l.lines[k].down(l.overhang), l.lines[k+1].down(l.overhang)
 	// past(a) : short(b) = share : 1 - share; past and short are level in p, so
 	// that this is a line.
 	square := r2.Add(r2.Scale(1-share, a.up()), r2.Scale(share, b.up()))
@@ -57,6 +56,3 @@ func (l *Laid) From(k int) geom.Path { return l.between(k, len(l.Treads)) }
 func (l *Laid) WithBefore(far float64) geom.Path {
 	return l.area(l.lines[0].down(far), l.lines[len(l.lines)-1], 0, l.c.width)
 }
-
-// overhang is how far the nosings stand before their riser lines.
-func (l *Laid) overhang() float64 { return -l.Past(l.Risers[0], l.Nosings[0].Out) }
