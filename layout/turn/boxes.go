@@ -93,11 +93,11 @@ const MostTilt = 45
 // MostTilt off square; past that it rides on the squared end, tilted by what is
 // left to a right angle.
 func (e BoxEnd) Saw() (tilt float64, onEnd bool) {
-	if off := math.Abs(e.Bevel); off > MostTilt {
+	off := math.Abs(e.Bevel)
+	if off > MostTilt {
 		return 90 - off, true
-	} else {
-		return off, false
 	}
+	return off, false
 }
 
 // Boxes frames winders, from the lowest box up, which is the order they are

@@ -242,3 +242,10 @@ func TestBoxEndSaw(t *testing.T) {
 		}
 	}
 }
+
+func BenchmarkBoxes(b *testing.B) {
+	l := winders(36, 5, 1.75, true).At(turn.Start, 10.86*inch)
+	for b.Loop() {
+		l.Boxes(boxFraming(7.5))
+	}
+}

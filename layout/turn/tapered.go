@@ -232,6 +232,10 @@ func (l *Laid) area(front, back ray, inside, outside float64) geom.Path {
 	fIn, fOut := c.ends(front, inside, outside)
 	bIn, bOut := c.ends(back, inside, outside)
 	in := part(c.round(inside, c.mitred, carriedOn), front.at(fIn), back.at(bIn))
+	if t, ok := front.meets(back.from, back.along); ok && t > fIn+shortest && t < fOut { // they cross: it ends in a point there
+		fIn, in = t, geom.Path{}
+		bIn, _ = back.meets(front.from, front.along)
+	}
 	out := part(c.round(outside, c.mitred, carriedOn), front.at(fOut), back.at(bOut)).Reversed()
 	p := geom.Path{Closed: true}
 	add := func(edges ...geom.Edge) {

@@ -33,6 +33,9 @@ type HousedString struct {
 	// where a step is less deep along this face than the flight's, so that its nosing
 	// stands over the flight's line.
 	Clear float64
+	// Needs is the least width that holds the treads: from the upper edge, square, to
+	// the lowest corner of a tread's underside. Wedges take more.
+	Needs float64
 }
 
 // slope is a straight line of the unrolled string.
@@ -56,7 +59,7 @@ func (l *Laid) HousedStrings(h WinderHeights, a WallHousing) (strings []HousedSt
 		a.Radius = HousedRadius
 	}
 	for _, e := range [...]windersEdge{l.outsideEdge(), l.insideEdge()} {
-		corner, _ := e.unroll(l.Risers)
+		corner, at := e.unroll(l.Risers)
 		var tips []geom.Point
 		for k, s := range l.Nosings {
 			if from, on := e.fromCorner(s); on {
@@ -73,9 +76,11 @@ func (l *Laid) HousedStrings(h WinderHeights, a WallHousing) (strings []HousedSt
 			stands = max(stands, p.Y-turn.at(p.X).Y)
 		}
 		turn.y += stands
-		strings = append(strings,
-			housed(e.lower, turn, tips[0], corner, a.RunBelow, tips, h, a),
-			housed(e.upper, turn, tips[n], corner, a.RunAbove, tips, h, a))
+		lower := housed(e.lower, turn, tips[0], corner, a.RunBelow, tips, h, a)
+		upper := housed(e.upper, turn, tips[n], corner, a.RunAbove, tips, h, a)
+		lower.hold(WallString{To: corner}, at, h)
+		upper.hold(WallString{From: corner, To: at[n]}, at, h)
+		strings = append(strings, lower, upper)
 	}
 	return strings
 }
@@ -111,6 +116,16 @@ func housed(wall WinderWall, winders slope, nosing geom.Point, corner, run float
 		s.Clear = min(s.Clear, above(s.Upper, p))
 	}
 	return s
+}
+
+// hold works out how wide the string has to be for the treads along it. A
+// notched string's cuts run along their undersides.
+func (s *HousedString) hold(notched WallString, at []float64, h WinderHeights) {
+	notched.step(at, h)
+	// Two points a step: but for where the first cut begins, at the tread below.
+	for _, p := range notched.Notched[len(notched.Notched)-2*len(notched.Steps):] {
+		s.Needs = max(s.Needs, above(s.Upper, p))
+	}
 }
 
 // meet is where two lines cross, and how much the pitch changes there, in radians;

@@ -144,6 +144,9 @@ func TestHousedStringsByHand(t *testing.T) {
 	if math.Abs(s.Pitch-13.50) > 0.005 || math.Abs(s.FlightPitch-36.87) > 0.005 {
 		t.Errorf("pitches %.3f and %.3f", s.Pitch, s.FlightPitch)
 	}
+	if lower, upper := s.Needs/inch, strings[1].Needs/inch; math.Abs(lower-9.22) > 0.006 || math.Abs(upper-11.18) > 0.006 {
+		t.Errorf("the treads take %.3f and %.3f", lower, upper)
+	}
 	arc := s.Upper.Edges[1]
 	if x, y := arc.From.X/inch, arc.From.Y/inch; !arc.IsArc() || math.Abs(x-(2.098-1.75)) > 0.002 || math.Abs(y-(52.5+2.098*0.75)) > 0.002 {
 		t.Errorf("the pitch changes at %.3f, %.3f", x, y)
