@@ -89,13 +89,9 @@ func ramp(l *turn.Laid, levels []float64, rise float64) []piece {
 func (s *Stairway) undersides(e Element) []piece {
 	switch e := e.(type) {
 	case *Flight:
-		return e.underside(s.Job.Tread.Thickness.MM())
+		return s.underFlight(e)
 	case *Landing:
-		under := e.FramingLevel - e.Spec.Sheathing.MM()
-		if e.Spec.Joists != nil {
-			under -= e.Spec.Joists.Width.MM()
-		}
-		return []piece{{e.Outline, level(under)}}
+		return []piece{{e.Outline, level(s.underTurn(e))}}
 	case *Winders:
 		return s.underWinders(e)
 	case *Curve:
@@ -104,34 +100,62 @@ func (s *Stairway) undersides(e Element) []piece {
 	return nil
 }
 
-// underside is that of the flight's stringers: level along the seat, then as
-// steep as the flight.
-func (f *Flight) underside(tread float64) []piece {
+// underFlight is the underside of the flight's stringers: level along the seat,
+// then as steep as the flight. What the foot stands on runs on under the seat.
+func (s *Stairway) underFlight(f *Flight) []piece {
 	if f.Outline == nil {
 		return nil
 	}
 	below := f.Spec.Stringer.Stock.Width.MM() / math.Cos(f.Pitch)
 	under := func(p geom.Point) float64 {
-		tips := f.UnitRise - tread + f.up(p)*f.UnitRise/f.UnitRun.MM()
+		tips := f.UnitRise - s.Job.Tread.Thickness.MM() + f.up(p)*f.UnitRise/f.UnitRun.MM()
 		return f.StartLevel + math.Max(tips-below, -f.Flooring.MM())
+	}
+	seat := under
+	if f.Foot != nil {
+		seat = level(s.underTurn(f.Foot))
 	}
 	bend := f.placed().On(f.seat(), 0, 0)
 	right, left := bend.Point(0, -1), bend.Point(0, 1)
-	return []piece{{geom.LeftOf(f.Outline, left, right), under}, {geom.LeftOf(f.Outline, right, left), under}}
+	return []piece{{geom.LeftOf(f.Outline, right, left), seat}, {geom.LeftOf(f.Outline, left, right), under}}
 }
 
-// underWinders is what winders stand on: with boxes a rise under the first tread,
-// on which the lowest box stands, whatever carries it. Where no framing is worked
-// out, joists as wide as the stringers' stock are taken under each tread.
+// underTurn is the lowest level of a landing's joists, or of what winders stand
+// on.
+func (s *Stairway) underTurn(t Turn) float64 {
+	switch t := t.(type) {
+	case *Landing:
+		under := t.FramingLevel - t.Spec.Sheathing.MM()
+		if t.Spec.Joists != nil {
+			under -= t.Spec.Joists.Width.MM()
+		}
+		return under
+	case *Winders:
+		return s.underWinder(t, 0)
+	}
+	return 0
+}
+
+// underWinder is the level of what is lowest under the k-th tread of a turn: the
+// underside of the lowest box, which reaches under all of them, see turn.Boxes.
+// Where no framing is worked out, joists as wide as the stringers' stock are
+// taken under each tread.
+func (s *Stairway) underWinder(w *Winders, k int) float64 {
+	tread := s.Job.Tread.Thickness.MM()
+	if !w.Spec.Boxes {
+		return w.Levels[k] - tread - s.Job.Stringer.Stock.Width.MM()
+	}
+	if start := w.Levels[0] - w.UnitRise; start > touching {
+		return start - tread
+	}
+	return 0 // the box stands on the floor
+}
+
 func (s *Stairway) underWinders(w *Winders) []piece {
 	var all []piece
 	for k, t := range w.Treads {
-		under := w.Levels[0] - w.UnitRise
-		if !w.Spec.Boxes {
-			under = w.Levels[k] - (s.Job.Tread.Thickness + s.Job.Stringer.Stock.Width).MM()
-		}
 		for _, tri := range geom.Triangles(t.Outline.Around(brokenWithin)) {
-			all = append(all, piece{tri, level(under)})
+			all = append(all, piece{tri, level(s.underWinder(w, k))})
 		}
 	}
 	return all
