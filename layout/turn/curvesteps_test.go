@@ -11,7 +11,6 @@ import (
 	"stepoff/layout/turn"
 )
 
-const inch = 25.4
 
 // curveSteps takes inches.
 func curveSteps(angle float64, risers int, inside, width, rise, tread float64) turn.CurveSteps {
