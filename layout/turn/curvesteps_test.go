@@ -11,7 +11,6 @@ import (
 	"stepoff/layout/turn"
 )
 
-
 // curveSteps takes inches.
 func curveSteps(angle float64, risers int, inside, width, rise, tread float64) turn.CurveSteps {
 	s := turn.CurveSteps{Angle: angle, Inside: inside * inch, Width: width * inch, Tread: tread * inch}
