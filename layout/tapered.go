@@ -20,6 +20,23 @@ type Winders struct {
 	Boards   []TaperedBoard // of its treads, from the bottom up
 	CutList  []Board        // the same as rectangles, and its riser boards but the first, which is the lower flight's last
 
+	// Boxes are the platforms stacked on each other that the winders are framed with,
+	// the lowest first, which is the order they go together in; nil where the job
+	// asks for no framing.
+	Boxes []turn.Box
+	// BoxStock is what their rims and joists are ripped from: the narrowest board two
+	// inches thick that is as wide as the highest box. Its name is empty where there
+	// is none.
+	BoxStock spec.Piece
+	// Legs is how many legs carry the lowest box, one at every corner; none where it
+	// stands on the floor.
+	Legs int
+	// WallMarks are where the riser lines meet both walls and the newel, NosingMarks
+	// where the nosings do.
+	WallMarks, NosingMarks []turn.WallMark
+	WallStrings            []turn.WallString   // notched to the treads, unrolled
+	HousedStrings          []turn.HousedString // the same, housed
+
 	flooring measure.Length
 }
 
@@ -49,6 +66,16 @@ type Curve struct {
 
 	Boards  []TaperedBoard // of its treads, from the bottom up
 	CutList []Board        // the same as rectangles, and its riser boards
+
+	// Framing is two walls of studs on curved plates with bearers and ledgers between
+	// them. PlateStock is what its studs are and how wide its plates.
+	Framing                              *turn.CurveFraming
+	PlateStock, BearerStock, LedgerStock spec.Piece
+
+	Strings []CurvedString // unrolled, the inside one and the outside one
+	// NoStrings says why there are none, where they cannot be cut: the walls do not
+	// hang on them.
+	NoStrings string
 }
 
 // Kind is "curve".
