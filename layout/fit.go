@@ -200,7 +200,8 @@ func (s *Stairway) openOverFlight(f *Flight, highest float64) (o OpenFloor) {
 	return o
 }
 
-// openOverTapered is what of tapered treads climbs higher than that. Where they
+// openOverTapered is what of tapered treads climbs higher than that, from the
+// nosing on where the first of them begins to: that stands over what is below. Where they
 // begin the stair, the nosing line is carried on before the first nosing until
 // it meets the floor, as before a flight.
 func openOverTapered(l *turn.Laid, levels []float64, rise, highest float64) (o OpenFloor) {
@@ -208,8 +209,8 @@ func openOverTapered(l *turn.Laid, levels []float64, rise, highest float64) (o O
 	for k, lev := range levels {
 		if share := (highest - lev) / rise; share < 1-touching/rise {
 			o.Outline = l.From(0)
-			if share > 0 {
-				o.Outline = l.Above(k, share)
+			if k > 0 || share > 0 {
+				o.Outline = l.Above(k, max(share, 0))
 			}
 			o.Long = (1 - max(share, 0)) * l.Treads[k].Walkline
 			for j := k + 1; j < n; j++ {
