@@ -30,7 +30,8 @@ type Winders struct {
 	BoxStock spec.Piece
 	// Legs is how many legs carry the lowest box, one at every corner; none where it
 	// stands on the floor.
-	Legs int
+	Legs   int
+	Pieces []FramePiece // the boxes' cut list
 	// WallMarks are where the riser lines meet both walls and the newel, NosingMarks
 	// where the nosings do.
 	WallMarks, NosingMarks []turn.WallMark
@@ -71,6 +72,10 @@ type Curve struct {
 	// them. PlateStock is what its studs are and how wide its plates.
 	Framing                              *turn.CurveFraming
 	PlateStock, BearerStock, LedgerStock spec.Piece
+	Pieces                               []FramePiece // their cut list
+	// Sheets is how many the plates take, their segments cut as the rectangles they
+	// lie in: fewer do where they are laid into each other.
+	Sheets int
 
 	Strings []CurvedString // unrolled, the inside one and the outside one
 	// NoStrings says why there are none, where they cannot be cut: the walls do not
