@@ -150,8 +150,8 @@ func (s section) fill(job *spec.Job, run *measure.Length, code *rules.Code) (bad
 	if left < least {
 		for _, c := range unnamed {
 			bad = append(bad, job.Mistake(c.key,
-				"risers: the best count under %s for a rise of %s is %d, and the members that name theirs take %d: too few are left for this one; write its risers, or fewer for the others",
-				code.Name, q.Style.Format(s.rise), best.Risers, named))
+				"risers: the best count under %s for a rise of %s is %d, and %s %d: too few are left for this one; write its risers, or fewer for the others",
+				code.Name, q.Style.Format(s.rise), best.Risers, s.takers(), named))
 		}
 		return bad
 	}
@@ -168,6 +168,20 @@ func (s section) fill(job *spec.Job, run *measure.Length, code *rules.Code) (bad
 		}
 	}
 	return nil
+}
+
+// takers are the members whose risers are not left open.
+func (s section) takers() string {
+	curved := slices.ContainsFunc(s.climbs, func(c climb) bool { return c.flight == nil })
+	switch {
+	case s.winders > 0 && curved:
+		return "the winders and the members that name theirs take"
+	case s.winders > 0:
+		return "the winders and the flights that name theirs take"
+	case curved:
+		return "the members that name theirs take"
+	}
+	return "the flights that name theirs take"
 }
 
 // leastRisers is how many risers a member needs: a curve has two treads or more.

@@ -181,7 +181,7 @@ func headroom(s *layout.Stairway, code *rules.Code) *headroomJSON {
 	}
 	if asked != nil && len(s.Elements) > 1 {
 		for _, o := range s.OpeningInPlan(asked.MM()) {
-			out.Open = append(out.Open, openJSON{o.Over.Label(), points(o.Outline)})
+			out.Open = append(out.Open, openJSON{o.Over.Label(), points(o.Outline.Points(arcWithin))})
 		}
 	}
 	if h == nil && out.Open == nil {
