@@ -141,10 +141,7 @@ func (s *Stairway) curve(below int, entry turn.Place, asked *spec.Curve) *Curve 
 	for k := 1; k < n; k++ {
 		c.Levels = append(c.Levels, s.Level(below+k))
 	}
-	c.Laid = turn.Curve{
-		Hand: handOf[asked.Turn], Angle: asked.Angle, Treads: n - 1, Inside: c.Inside, Width: s.Job.Width.MM(),
-		Overhang: overhang(s.Job), Depths: depthsOf(asked.Depths),
-	}.At(entry)
+	c.Laid = RoundOf(asked, s.Job).At(entry)
 	c.Boards = s.taperedBoards(c.Laid)
 	last := n - 1
 	if !s.Job.Stringer.TopRiser {
@@ -152,6 +149,15 @@ func (s *Stairway) curve(below int, entry turn.Place, asked *spec.Curve) *Curve 
 	}
 	c.CutList = s.taperedCutList(c.Laid, c.Boards, c.UnitRise, 0, last, s.Job.Tread.Thickness.MM())
 	return c
+}
+
+// RoundOf is what decides where a curve lies. Its risers are known.
+func RoundOf(asked *spec.Curve, job *spec.Job) turn.Curve {
+	return turn.Curve{
+		Hand: handOf[asked.Turn], Angle: asked.Angle, Treads: *asked.Risers - 1,
+		Inside: asked.InsideRadius.MM(), Width: job.Width.MM(),
+		Overhang: overhang(job), Depths: depthsOf(asked.Depths),
+	}
 }
 
 // partAt is the part of the stairway that its k-th riser belongs to.
