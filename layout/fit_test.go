@@ -110,16 +110,21 @@ func TestCurvesOverThemselves(t *testing.T) {
 		}
 		least, any := math.Inf(1), false
 		width := s.Job.Stringer.Stock.Width.MM()
+		var overs [][]geom.Point
+		for _, tread := range high.Treads {
+			overs = append(overs, tread.Outline.Points(0.5))
+		}
 		for k, tread := range low.Treads {
+			own := tread.Outline.Points(0.5)
 			front, back := low.Nosings[k], low.Nosings[k+1]
 			for _, out := range shares {
 				for _, on := range shares {
 					p := mix(mix(front.In, front.Out, out), mix(back.In, back.Out, out), on)
-					if !contains(tread.Outline, p) {
+					if !contains(own, p) {
 						continue
 					}
-					for j, over := range high.Treads {
-						if contains(over.Outline, p) {
+					for j := range overs {
+						if contains(overs[j], p) {
 							any = true
 							// Underside, at most: a string's width under the tips there.
 							least = min(least, high.Levels[j]+high.UnitRise-s.Job.Tread.Thickness.MM()-width-low.Levels[k])
@@ -142,9 +147,9 @@ func TestCurvesOverThemselves(t *testing.T) {
 
 func mix(a, b geom.Point, f float64) geom.Point { return geom.Pt(a.X+f*(b.X-a.X), a.Y+f*(b.Y-a.Y)) }
 
-// contains tells whether a place lies within a closed path, its arcs broken.
-func contains(p geom.Path, at geom.Point) bool {
-	in, ps := false, p.Points(0.5)
+// contains tells whether a place lies within a polygon.
+func contains(ps []geom.Point, at geom.Point) bool {
+	in := false
 	for i, a := range ps {
 		b := ps[(i+1)%len(ps)]
 		if (a.Y > at.Y) != (b.Y > at.Y) && at.X < a.X+(at.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {

@@ -174,9 +174,8 @@ const (
 )
 
 func (u *unfolded) landing(i int, l *layout.Landing) {
-	below, above := flightsAt(u.s, i)
-	way := append([]geom.Point{flightFrame(below).at(below.TotalRun, 0)}, crossing(l, below, above)...)
-	way = append(way, flightFrame(above).origin)
+	way := append([]geom.Point{l.Entry.At}, crossing(l)...)
+	way = append(way, l.Exit.At)
 	long := 0.0
 	for k := 1; k < len(way); k++ {
 		long += r2.Norm(r2.Sub(way[k], way[k-1]))
@@ -195,7 +194,7 @@ func (u *unfolded) landing(i int, l *layout.Landing) {
 	case l.Spec.On == spec.OnWalls:
 		u.d.Add(drawing.Path{Layer: drawing.Thin, Path: geom.Rect(geom.Box{Min: geom.Pt(u.x, 0), Max: geom.Pt(u.x+long, under)})})
 	}
-	u.level(l.Name, l.Level, u.x-front(u.s), above.Risers)
+	u.level(l.Name, l.Level, u.x-front(u.s), climbs(u.s.Elements[i+1]))
 	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+long-front(u.s), 0), -landingRow*dimRow, u.st.FormatMM(long))
 	u.x += long
 }
