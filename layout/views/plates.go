@@ -29,7 +29,7 @@ func PlateTemplate(hand turn.Hand, p *turn.Plate, studs []turn.Stud, st measure.
 		}
 	}
 	for _, s := range studs {
-		if s.Plate == p.Name && s.Angle <= g.To+sameTread {
+		if on := s.Angle < g.To-sameTread || s.Before && s.Angle < g.To+sameTread; on && s.Plate == p.Name {
 			w.stud(s)
 		}
 	}
@@ -85,8 +85,8 @@ func (w *plateTemplate) beside(s turn.Segment, left bool, text string) {
 func (w *plateTemplate) ends() {
 	lo, _ := w.g.Mark(w.hand, w.g.From)
 	hi, _ := w.g.Mark(w.hand, w.g.To)
-	w.beside(lo, w.hand == turn.Right, "joint, lower end")
-	w.beside(hi, w.hand != turn.Right, "joint, upper end")
+	w.beside(lo, w.hand == turn.Right, "lower end: riser line 1, then on")
+	w.beside(hi, w.hand != turn.Right, "upper end")
 }
 
 // CurveFraming draws the framing of a curve from above: plates with the joints of
@@ -136,18 +136,24 @@ const (
 	numberBeyond = 90.0
 )
 
-// CurveString draws a string of a curve unrolled: notches, seat, head, what it is
-// cut from.
+// CurveString draws a string of a curve unrolled, on its blank: x along the blank's
+// upper edge.
 func CurveString(member string, s *turn.CurveString, st measure.Style) *drawing.Drawing {
 	d := &drawing.Drawing{Name: member + "-" + s.Name + "-string",
-		Title: fmt.Sprintf("The %s string of %s, unrolled: notched, before it is bent", s.Name, member)}
-	d.Add(drawing.Path{Layer: drawing.Outline, Path: s.Outline})
-	first, last := s.Tips[0], s.Tips[len(s.Tips)-1]
-	b := s.Outline.Box()
-	d.Dim(drawing.Horizontal, geom.Pt(0, b.Min.Y), geom.Pt(s.Run, b.Min.Y), -2*dimRow, "run "+st.FormatMM(s.Run))
-	d.Dim(drawing.Horizontal, geom.Pt(0, b.Min.Y), geom.Pt(s.SeatCut, b.Min.Y), -dimRow, "seat "+st.FormatMM(s.SeatCut))
-	d.Dim(drawing.Vertical, geom.Pt(0, b.Min.Y), first, -dimRow, "first riser cut "+st.InchesMM(s.FirstRiserCut))
-	d.Dim(drawing.Vertical, geom.Pt(s.Run, b.Max.Y-s.HeadCut), geom.Pt(s.Run, b.Max.Y), dimRow, "plumb cut "+st.InchesMM(s.HeadCut))
-	d.Dim(drawing.Horizontal, last, geom.Pt(s.Run, last.Y), dimRow, "unit run "+st.InchesMM(s.UnitRun))
+		Title: fmt.Sprintf("The %s string of %s, unrolled on its blank: laid out flat, before it is bent", s.Name, member)}
+	pitch := s.Pitch * math.Pi / 180
+	lie := lying{angle: -pitch}
+	lie.shift = r2.Scale(-1, s.Outline.Turned(-pitch).Box().Min)
+	outline := lie.path(s.Outline)
+	b := outline.Box()
+	d.Add(drawing.Path{Layer: drawing.Lumber, Path: geom.Rect(b)})
+	d.Add(drawing.Path{Layer: drawing.Outline, Path: outline})
+	first, second := lie.at(s.Tips[0]), lie.at(s.Tips[min(1, len(s.Tips)-1)])
+	if len(s.Tips) > 1 {
+		d.Dim(drawing.Aligned, first, second, dimRow, "step "+st.InchesMM(second.X-first.X))
+	}
+	d.Dim(drawing.Horizontal, geom.Pt(0, 0), geom.Pt(first.X, 0), -dimRow, "first tip "+st.InchesMM(first.X))
+	d.Dim(drawing.Horizontal, geom.Pt(0, 0), geom.Pt(b.Max.X, 0), -2*dimRow, "least blank "+st.FormatMM(b.Max.X))
+	d.Dim(drawing.Vertical, geom.Pt(b.Max.X, 0), b.Max, dimRow, "wide "+st.InchesMM(b.Max.Y))
 	return d
 }

@@ -65,13 +65,18 @@ func WallMarks(member string, hand turn.Hand, inside bool, marks []turn.WallMark
 
 	d.Line(drawing.Centre, geom.Pt(0, low-cornerPast*rise), geom.Pt(0, high+cornerPast*rise))
 	d.Text(geom.Pt(0, high+(cornerPast+0.1)*rise), drawing.Small, drawing.Middle, corner)
-	margin := at(marks[0]) - f.right()*(levelsBeyond*long+levelWords)
-	align := drawing.Left
+	margin := at(marks[0]) - f.right()*levelsAt*long // before the foot, where nothing else is
+	align := drawing.Right
 	if f.right() < 0 {
-		align = drawing.Right
+		align = drawing.Left
 	}
 	for k, m := range marks {
 		x := at(m)
+		if m.FromCorner > 0 {
+			d.Line(drawing.Thin, geom.Pt(x, low), geom.Pt(x, m.Height-rise))
+			d.Add(drawing.Text{Layer: drawing.Dimension, At: geom.Pt(x, low-levelLow*rise), Height: drawing.Small, Angle: math.Pi / 2, Align: drawing.Right,
+				Text: st.InchesMM(m.FromCorner) + " from corner"})
+		}
 		d.Line(drawing.Outline, geom.Pt(x, m.Height-rise), geom.Pt(x, m.Height))
 		to := geom.Pt(x+f.right()*levelsBeyond*long, m.Height)
 		if k < n {
@@ -79,42 +84,25 @@ func WallMarks(member string, hand turn.Hand, inside bool, marks []turn.WallMark
 		}
 		d.Line(drawing.Outline, geom.Pt(x, m.Height), to)
 		d.Line(drawing.Thin, geom.Pt(margin, m.Height), geom.Pt(x, m.Height))
-		d.Text(geom.Pt(margin, m.Height+levelOver*rise), drawing.Small, align, fmt.Sprintf("riser line %d: %s", m.Riser, st.FormatMM(m.Height)))
+		d.Text(geom.Pt(margin-f.right()*levelGap*long, m.Height-levelLow*rise), drawing.Small, align, fmt.Sprintf("riser line %d: %s", m.Riser, st.FormatMM(m.Height)))
 	}
-	f.distances(d, marks, low, at, st)
 	return d
 }
 
 // How marks on a wall are laid out: shares of the unit rise, of the length marked,
-// and the room for levels at the side, in millimetres of the wall.
+// how far the last level is drawn, and where and how low the levels are written.
 const (
 	cornerPast   = 0.35
-	levelOver    = 0.08
 	levelsBeyond = 0.08
-	levelWords   = 350.0
+	levelsAt     = 0.06
+	levelGap     = 0.02
+	levelLow     = 0.15
 )
-
-// distances gives each mark's distance from the corner, the nearest uppermost.
-func (f face) distances(d *drawing.Drawing, marks []turn.WallMark, low float64, at func(turn.WallMark) float64, st measure.Style) {
-	rows := map[bool]float64{}
-	byNearness := slices.Clone(marks)
-	slices.SortStableFunc(byNearness, func(a, b turn.WallMark) int {
-		return int(math.Copysign(1, a.FromCorner-b.FromCorner))
-	})
-	for _, m := range byNearness {
-		if m.FromCorner == 0 {
-			continue
-		}
-		side := past(m) > 0
-		rows[side]++
-		d.Dim(drawing.Horizontal, geom.Pt(0, low), geom.Pt(at(m), low), -rows[side]*dimRow, st.FormatMM(m.FromCorner))
-	}
-}
 
 // WallStrings draws the strings along one side of winders unrolled, as you face
 // them: the cuts of notched strings, and the edges of housed ones, each with one
 // radius where the pitch changes. It is nil where there is none.
-func WallStrings(member string, hand turn.Hand, inside bool, notched []turn.WallString, housed []turn.HousedString, st measure.Style) *drawing.Drawing {
+func WallStrings(member string, hand turn.Hand, inside bool, notched []turn.WallString, housed []turn.HousedString) *drawing.Drawing {
 	f := face{hand, inside}
 	of, corner := f.name()
 	d := &drawing.Drawing{Name: member + "-" + of + "-strings",
@@ -161,15 +149,20 @@ func WallStrings(member string, hand turn.Hand, inside bool, notched []turn.Wall
 		if !f.holds(s.Wall) {
 			continue
 		}
-		x := s.From
-		for k, step := range s.Steps {
-			d.Dim(drawing.Horizontal, flip(geom.Pt(x, whole.Min.Y)), flip(geom.Pt(x+step.Run, whole.Min.Y)), -float64(1+k%2)*dimRow,
-				fmt.Sprintf("%d: %s", step.Tread, st.FormatMM(step.Run)))
-			x += step.Run
+		n := 0
+		for k := 1; k < len(s.Notched); k++ { // each level cut's winder, under it
+			a, c := s.Notched[k-1], s.Notched[k]
+			if c.X > a.X && n < len(s.Steps) {
+				d.Text(flip(geom.Pt((a.X+c.X)/2, a.Y-stepUnder*b.Height())), drawing.Small, drawing.Middle, fmt.Sprint(s.Steps[n].Tread))
+				n++
+			}
 		}
 	}
 	return d
 }
+
+// stepUnder is how far under its cut a step's number stands, of the strings' height.
+const stepUnder = 0.2
 
 // flipped is a path as drawn to the right (1) or to the left (-1).
 func flipped(p geom.Path, right float64) geom.Path {

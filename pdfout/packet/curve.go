@@ -23,25 +23,31 @@ const (
 // stud schedule, its strings unrolled.
 func curve(s *layout.Stairway, c *layout.Curve, st measure.Style) pdfout.Flow {
 	blocks := []pdfout.Block{pdfout.Heading{Level: 1, Text: "Framing of " + c.Name}}
-	if f := curveFraming(s, c); f != nil {
+	if f := c.Framing; f != nil {
 		blocks = append(blocks, pdfout.Figure{Drawing: views.CurveFraming(c, f, st), MaxHeight: curveFramingHeight},
-			plateTable(c, f, st), pdfout.PageBreak{}, pdfout.Heading{Level: 2, Text: "Stud schedule of " + c.Name},
-			pdfout.Paragraph{Text: "Studs stand square on the plates, their tops cut square. A stud's mark is its face on the riser line, or on a radius between two; it stands behind it, going up, the last one of each wall before it. Distances run along the plate's outer edge, from the first riser line."})
-		for _, p := range f.Plates {
-			blocks = append(blocks, pdfout.Heading{Level: 3, Text: "The " + p.Name + " wall"}, studTable(&p, f.Studs, st))
+			plateTable(f, st), bearerTable(c, st), pdfout.List{Items: framingCautions}, pdfout.PageBreak{}, pdfout.Heading{Level: 2, Text: "Stud schedule of " + c.Name},
+			pdfout.Paragraph{Text: "Studs stand square on the plates, their tops cut square. A stud's mark is its face on the riser line, or on a radius between two; it stands behind it, going up, the last one of each wall before it. Along is the distance along the plate's outer edge, from the first riser line."})
+		var walls [2][]pdfout.Block
+		for i := range f.Plates {
+			p := &f.Plates[i]
+			walls[i] = []pdfout.Block{pdfout.Heading{Level: 3, Text: "The " + p.Name + " wall"}, studTable(p, f.Studs, st)}
 		}
+		blocks = append(blocks, pdfout.Columns{Left: walls[0], Right: walls[1]})
 	}
-	if strings := curveStrings(s, c); len(strings) > 0 {
+	if c.NoStrings != "" {
+		blocks = append(blocks, pdfout.Paragraph{Text: "No strings are drawn: " + c.NoStrings + "."})
+	}
+	if strings := c.Strings; len(strings) > 0 {
 		blocks = append(blocks, pdfout.PageBreak{}, pdfout.Heading{Level: 2, Text: "Strings of " + c.Name + ", unrolled"})
 		for _, str := range strings {
-			blocks = append(blocks, pdfout.Figure{Drawing: views.CurveString(c.Name, str, st), MaxHeight: curveStringHeight})
+			blocks = append(blocks, pdfout.Figure{Drawing: views.CurveString(c.Name, str.CurveString, st), MaxHeight: curveStringHeight})
 		}
-		blocks = append(blocks, stringTable(strings, st))
+		blocks = append(blocks, stringTable(strings, st), pdfout.List{Items: bends(strings, st)})
 	}
-	return pdfout.Flow{Title: "Framing of " + c.Name, Blocks: append(blocks, pdfout.List{Items: framingCautions})}
+	return pdfout.Flow{Title: "Framing of " + c.Name, Blocks: blocks}
 }
 
-func plateTable(c *layout.Curve, f *turn.CurveFraming, st measure.Style) pdfout.Table {
+func plateTable(f *turn.CurveFraming, st measure.Style) pdfout.Table {
 	t := pdfout.Table{Header: []string{"plate", "radii, inner and outer", "layer", "pieces", "joints, from the first riser line"}}
 	for _, p := range f.Plates {
 		for k, row := range p.Layers {
@@ -54,6 +60,40 @@ func plateTable(c *layout.Curve, f *turn.CurveFraming, st measure.Style) pdfout.
 			}
 			t.Rows = append(t.Rows, []string{p.Name, st.FormatMM(p.Inner) + ", " + st.FormatMM(p.Outer), fmt.Sprint(k + 1), pieces(&p, row), joints})
 		}
+	}
+	return t
+}
+
+// bearerTable lists the boards that carry the treads, those alike in one row.
+func bearerTable(c *layout.Curve, st measure.Style) pdfout.Table {
+	t := pdfout.Table{Header: []string{"", "part", "stock", "high", "length", "at riser lines"}, Align: []drawing.Align{drawing.Right}}
+	for _, ledger := range [...]bool{false, true} {
+		part, stock := "bearer, behind the riser line", c.BearerStock.Name
+		if ledger {
+			part, stock = "ledger, before it", c.LedgerStock.Name
+		}
+		var of []turn.Bearer
+		row := func() {
+			if len(of) == 0 {
+				return
+			}
+			lines := fmt.Sprint(of[0].Riser)
+			if len(of) > 1 {
+				lines += fmt.Sprintf(" to %d", of[len(of)-1].Riser)
+			}
+			t.Rows = append(t.Rows, []string{fmt.Sprint(len(of)), part, stock, st.InchesMM(of[0].Depth), st.FormatMM(of[0].Length), lines})
+		}
+		for _, b := range c.Framing.Bearers {
+			if b.Ledger != ledger {
+				continue
+			}
+			if len(of) > 0 && !(same(of[0].Depth, b.Depth) && same(of[0].Length, b.Length)) {
+				row()
+				of = nil
+			}
+			of = append(of, b)
+		}
+		row()
 	}
 	return t
 }
@@ -76,7 +116,7 @@ func pieces(p *turn.Plate, row []turn.PlateSegment) string {
 
 // studTable is the schedule of one wall, from the bottom up.
 func studTable(p *turn.Plate, studs []turn.Stud, st measure.Style) pdfout.Table {
-	t := pdfout.Table{Header: []string{"stud", "at riser line", "turned", "along the plate", "height"}, Align: []drawing.Align{drawing.Right}}
+	t := pdfout.Table{Header: []string{"no.", "riser line", "turned", "along", "height"}, Align: []drawing.Align{drawing.Right}}
 	n := 0
 	for _, s := range studs {
 		if s.Plate != p.Name {
@@ -88,7 +128,7 @@ func studTable(p *turn.Plate, studs []turn.Stud, st measure.Style) pdfout.Table 
 			at = fmt.Sprint(s.Riser)
 		}
 		if s.Before {
-			at += ", before it"
+			at += ", before"
 		}
 		t.Rows = append(t.Rows, []string{fmt.Sprint(n), at, degrees2(s.Angle), st.FormatMM(p.Outer * s.Angle * math.Pi / 180), st.FormatMM(s.Height)})
 	}
@@ -98,7 +138,7 @@ func studTable(p *turn.Plate, studs []turn.Stud, st measure.Style) pdfout.Table 
 // degrees2 prints an angle to a hundredth.
 func degrees2(d float64) string { return fmt.Sprintf("%.2f°", d) }
 
-func stringTable(strings []*turn.CurveString, st measure.Style) pdfout.Table {
+func stringTable(strings []layout.CurvedString, st measure.Style) pdfout.Table {
 	t := pdfout.Table{Header: []string{"string", "radius", "unit run", "pitch", "along the pitch", "least blank", "board as wide as"}}
 	for _, s := range strings {
 		t.Rows = append(t.Rows, []string{s.Name, st.FormatMM(s.Radius), st.InchesMM(s.UnitRun), degrees2(s.Pitch), st.FormatMM(s.Length), st.FormatMM(s.LeastBlank), st.InchesMM(s.BoardWidth)})
@@ -106,9 +146,23 @@ func stringTable(strings []*turn.CurveString, st measure.Style) pdfout.Table {
 	return t
 }
 
+// bends say how the strings are bent from thin layers, or why not.
+func bends(strings []layout.CurvedString, st measure.Style) (items []string) {
+	for _, s := range strings {
+		if s.Bend == nil {
+			items = append(items, fmt.Sprintf("The %s string is not bent from such layers: %s.", s.Name, s.NoBend))
+			continue
+		}
+		b := s.Bend
+		items = append(items, fmt.Sprintf("The %s string, bent: %d layers %s thick, %s in all, round an upright form with a radius of %s; round the turn the first face measures %s and the last %s.",
+			s.Name, b.Layers, st.InchesMM(b.Layer), st.InchesMM(b.Thickness), st.FormatMM(b.FormRadius), st.FormatMM(b.InnerRun), st.FormatMM(b.OuterRun)))
+	}
+	return items
+}
+
 // plateParts are the sheets that a curve's plates are cut to.
 func plateParts(s *layout.Stairway, c *layout.Curve, st measure.Style) []part {
-	f := curveFraming(s, c)
+	f := c.Framing
 	if f == nil {
 		return nil
 	}
@@ -135,7 +189,7 @@ func plateParts(s *layout.Stairway, c *layout.Curve, st measure.Style) []part {
 			}
 		}})
 	}
-	for _, str := range curveStrings(s, c) {
+	for _, str := range c.Strings {
 		name := memberPart(s, c.Name, partPitchBoard)
 		board := func(angle float64) pdfout.Part {
 			return pdfout.Part{
