@@ -236,10 +236,10 @@ func (c cover) work() pdfout.Flow {
 				title = "Cut sequence"
 			}
 		case *layout.Winders:
-			w.cutList(report.Boards(c.s.Job, e.CutList, c.st), nil)
+			w.cutList(report.WindersCutList(c.s.Job, e, c.st))
 		case *layout.Curve:
 			w.add(pdfout.Figure{Drawing: views.CurveElevation(c.s, e, c.st), MaxHeight: flightHeight})
-			w.cutList(report.Boards(c.s.Job, e.CutList, c.st), report.CurveNotes(c.s.Job, e, c.st))
+			w.cutList(report.CurveCutList(c.s.Job, e, c.st))
 		}
 	}
 	return pdfout.Flow{Title: title, Blocks: w.blocks}
