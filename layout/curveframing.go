@@ -75,6 +75,7 @@ func (c *Curve) frame(i int, s *Stairway) (bad source.Mistakes) {
 		return bad
 	}
 	c.Framing = framing
+	c.Pieces, c.Sheets = c.pieces(), c.sheets()
 	c.unroll(steps, job)
 	return nil
 }

@@ -30,7 +30,8 @@ type Winders struct {
 	BoxStock spec.Piece
 	// Legs is how many legs carry the lowest box, one at every corner; none where it
 	// stands on the floor.
-	Legs int
+	Legs   int
+	Pieces []FramePiece // the boxes' cut list
 	// WallMarks are where the riser lines meet both walls and the newel, NosingMarks
 	// where the nosings do.
 	WallMarks, NosingMarks []turn.WallMark
@@ -71,6 +72,10 @@ type Curve struct {
 	// them. PlateStock is what its studs are and how wide its plates.
 	Framing                              *turn.CurveFraming
 	PlateStock, BearerStock, LedgerStock spec.Piece
+	Pieces                               []FramePiece // their cut list
+	// Sheets is how many the plates take, their segments cut as the rectangles they
+	// lie in: fewer do where they are laid into each other.
+	Sheets int
 
 	Strings []CurvedString // unrolled, the inside one and the outside one
 	// NoStrings says why there are none, where they cannot be cut: the walls do not
@@ -136,10 +141,7 @@ func (s *Stairway) curve(below int, entry turn.Place, asked *spec.Curve) *Curve 
 	for k := 1; k < n; k++ {
 		c.Levels = append(c.Levels, s.Level(below+k))
 	}
-	c.Laid = turn.Curve{
-		Hand: handOf[asked.Turn], Angle: asked.Angle, Treads: n - 1, Inside: c.Inside, Width: s.Job.Width.MM(),
-		Overhang: overhang(s.Job), Depths: depthsOf(asked.Depths),
-	}.At(entry)
+	c.Laid = RoundOf(asked, s.Job).At(entry)
 	c.Boards = s.taperedBoards(c.Laid)
 	last := n - 1
 	if !s.Job.Stringer.TopRiser {
@@ -147,6 +149,15 @@ func (s *Stairway) curve(below int, entry turn.Place, asked *spec.Curve) *Curve 
 	}
 	c.CutList = s.taperedCutList(c.Laid, c.Boards, c.UnitRise, 0, last, s.Job.Tread.Thickness.MM())
 	return c
+}
+
+// RoundOf is what decides where a curve lies. Its risers are known.
+func RoundOf(asked *spec.Curve, job *spec.Job) turn.Curve {
+	return turn.Curve{
+		Hand: handOf[asked.Turn], Angle: asked.Angle, Treads: *asked.Risers - 1,
+		Inside: asked.InsideRadius.MM(), Width: job.Width.MM(),
+		Overhang: overhang(job), Depths: depthsOf(asked.Depths),
+	}
 }
 
 // partAt is the part of the stairway that its k-th riser belongs to.

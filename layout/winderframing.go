@@ -5,7 +5,6 @@ import (
 
 	"stepoff/layout/turn"
 	"stepoff/spec"
-	"stepoff/spec/lumber"
 	"stepoff/spec/measure"
 	"stepoff/spec/source"
 )
@@ -18,9 +17,6 @@ const (
 	// edge: 50 mm and more (Goring), here 2 in.
 	housedMargin = 2 * measure.Inch
 )
-
-// boxStocks are what boxes are built of, narrowest first: common practice.
-var boxStocks = []string{"2x4", "2x6", "2x8", "2x10", "2x12"}
 
 // frame works out what the winders are built from, between the flights below and
 // above; nil stands for one that is not straight.
@@ -36,7 +32,7 @@ func (w *Winders) frame(i int, lower, upper *Flight, job *spec.Job) source.Mista
 	if !w.Spec.Boxes {
 		return nil
 	}
-	stock, _ := lumber.Lookup(boxStocks[0]) // all are equally thick
+	stock := nominal(twoByStocks[0]) // all are equally thick
 	framing := turn.BoxFraming{
 		WinderHeights: heights, Sheathing: w.Spec.Sheathing.MM(), Stock: stock.Thickness.MM(), Spacing: boxSpacing.MM(),
 	}
@@ -53,10 +49,15 @@ func (w *Winders) frame(i int, lower, upper *Flight, job *spec.Job) source.Mista
 		}
 	}
 	w.Boxes = boxes
-	w.BoxStock = boxStock(boxes, stock)
+	high := 0.0
+	for _, b := range boxes {
+		high = max(high, b.Height)
+	}
+	w.BoxStock = narrowest(high)
 	if boxes[0].Leg > 0 {
 		w.Legs = len(boxes[0].Outline.Edges)
 	}
+	w.Pieces = w.pieces()
 	return nil
 }
 
@@ -66,18 +67,4 @@ func runOf(f *Flight) float64 {
 		return 0
 	}
 	return f.UnitRun.MM()
-}
-
-// boxStock is the narrowest board that all boxes can be ripped from.
-func boxStock(boxes []turn.Box, otherwise lumber.Size) spec.Piece {
-	high := 0.0
-	for _, b := range boxes {
-		high = max(high, b.Height)
-	}
-	for _, name := range boxStocks {
-		if size, ok := lumber.Lookup(name); ok && size.Width.MM() >= high-touching {
-			return spec.Piece{Name: name, Size: size}
-		}
-	}
-	return spec.Piece{Size: otherwise}
 }

@@ -18,6 +18,14 @@ var leastValues = map[string]string{
 	"levels.total_rise": `8' 9"`, "tread.thickness": `1 1/2"`, "riser.thickness": `3/4"`, "stringer.stock": "2x12",
 }
 
+// leastMembers are what members of a stairway cannot be without, besides the
+// stair's width.
+var leastMembers = map[string]map[string]string{
+	"stairway[].landing": {"turn": "left"},
+	"stairway[].winders": {"turn": "left", "treads": "3"},
+	"stairway[].curve":   {"turn": "left", "inside_radius": `60"`, "angle": "90"},
+}
+
 // jobWith writes the least job with values at paths of the table, on one line
 // each mapping. A path that is set takes away what the least job has below it.
 func jobWith(values map[string]string) string {
@@ -32,8 +40,13 @@ func jobWith(values map[string]string) string {
 		}
 	}
 	for path := range values {
-		if strings.HasPrefix(path, "stairway[].landing.") { // what a landing cannot be without
-			all["width"], all["stairway[].landing.turn"] = `36"`, "left"
+		for member, wanted := range leastMembers {
+			if strings.HasPrefix(path, member+".") {
+				all["width"] = `36"`
+				for key, value := range wanted {
+					all[member+"."+key] = value
+				}
+			}
 		}
 	}
 	for path, value := range values {
@@ -64,8 +77,9 @@ func writeKeys(path string, values map[string]string) string {
 	return "{" + strings.Join(parts, ", ") + "}"
 }
 
-// writeStairway writes the flight that is set or, where a landing is, the
-// landing between two flights.
+// writeStairway writes every member that is set, from the bottom up: first the
+// flight, then each turn that is set with a flight after it, and the curve behind
+// a landing.
 func writeStairway(values map[string]string) string {
 	member := func(name string) string {
 		path := "stairway[]." + name
@@ -74,16 +88,30 @@ func writeStairway(values map[string]string) string {
 		}
 		return writeKeys(path, values)
 	}
-	flight, landing := member("flight"), member("landing")
-	switch {
-	case landing != "" && flight != "":
-		return "[{flight: " + flight + "}, {landing: " + landing + "}, {flight: {}}]"
-	case landing != "":
-		return "[{flight: {}}, {landing: " + landing + "}, {flight: {}}]"
-	case flight != "":
-		return "[{flight: " + flight + "}]"
+	var list []string
+	add := func(kind, value string) { list = append(list, "{"+kind+": "+value+"}") }
+	if flight := member("flight"); flight != "" {
+		add("flight", flight)
 	}
-	return ""
+	for _, turn := range []string{"landing", "winders"} {
+		if value := member(turn); value != "" {
+			if len(list) == 0 {
+				add("flight", "{}")
+			}
+			add(turn, value)
+			add("flight", "{}")
+		}
+	}
+	if curve := member("curve"); curve != "" {
+		if len(list) > 0 {
+			add("landing", "{turn: none}")
+		}
+		add("curve", curve)
+	}
+	if len(list) == 0 {
+		return ""
+	}
+	return "[" + strings.Join(list, ", ") + "]"
 }
 
 func loadWith(values map[string]string) (*Job, string, error) {
@@ -114,12 +142,23 @@ func TestEveryKeyOfTheTableIsRead(t *testing.T) {
 
 // Writing out every default of the table changes nothing.
 func TestDefaultsAreWhatTheTableSays(t *testing.T) {
-	plain, _, err := loadWith(map[string]string{"stairway[].landing.turn": "left"})
+	members := map[string]string{"stairway[].flight": "{}"}
+	for member, wanted := range leastMembers {
+		for key, value := range wanted {
+			members[member+"."+key] = value
+		}
+	}
+	plain, _, err := loadWith(members)
 	if err != nil {
 		t.Fatal(err)
 	}
 	plain.Code.Given = true
 	values := map[string]string{}
+	for path, value := range members {
+		if path != "stairway[].flight" {
+			values[path] = value
+		}
+	}
 	for _, k := range Defaults() {
 		if k.Default != "" {
 			values[k.Path] = k.Default

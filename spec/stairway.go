@@ -26,6 +26,9 @@ func readStairway(top group, inherited stringers, job *Job) []Element {
 		inherited = inherited.aboveFloor()
 	}
 	list.end()
+	if job.Width == nil && top.get("width") == nil && list.needsWidth != "" {
+		top.at.Missing("width", `width is missing: with %s the plan needs the clear width; write it like width: 36"`, named[list.needsWidth])
+	}
 	return elements
 }
 
@@ -37,6 +40,8 @@ type order struct {
 	lastName string
 	turn     bool // the last was one
 	unknown  bool // one that could not be read stands before: what follows it is not judged
+
+	needsWidth string // the first member that cannot be laid out in plan without the stair's width
 }
 
 const oneRiser = "a flight of one riser, - flight: {risers: 1},"
@@ -63,6 +68,9 @@ func (o *order) next(item *source.Node, name string) {
 		item.Mistake("%s: put a landing between them, like - landing: {turn: none}", follows)
 	}
 	o.last, o.lastName, o.turn = item, name, turn
+	if name != "flight" && o.needsWidth == "" {
+		o.needsWidth = name
+	}
 }
 
 func (o *order) end() {
@@ -116,9 +124,9 @@ func readElement(top group, item *source.Node, inherited stringers, job *Job) (e
 	case "landing":
 		e.Landing = readLanding(at, top, job)
 	case "winders":
-		e.Winders = readWinders(at, top, job)
+		e.Winders = readWinders(at, job)
 	case "curve":
-		e.Curve = readCurve(at, top, job)
+		e.Curve = readCurve(at, job)
 	}
 	return e, name, true
 }
@@ -188,10 +196,7 @@ func readSide(g group, turn Turn) Place {
 // on the landing.
 func (l *Landing) sizes(g, top group, width *measure.Length) {
 	if width == nil {
-		if top.get("width") == nil {
-			top.at.Missing("width", `width is missing: with a landing the plan needs the clear width of the flights; write it like width: 36"`)
-		}
-		return
+		return // said of the stairway
 	}
 	across := *width
 	what := "the flights"

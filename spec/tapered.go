@@ -59,7 +59,7 @@ const (
 )
 
 // readWinders reads a turn of winders.
-func readWinders(g, top group, job *Job) *Winders {
+func readWinders(g group, job *Job) *Winders {
 	w := &Winders{
 		Turn:      Left + Turn(g.word("turn", 0)),
 		Angle:     g.angle("angle"),
@@ -74,13 +74,12 @@ func readWinders(g, top group, job *Job) *Winders {
 		w.Treads = *n
 	}
 	w.Depths.Arc = g.word("measure", 0) == 1
-	widthWanted(top, "winders", job)
 	walklineWithin(g, w.Walkline, job)
 	return w
 }
 
 // readCurve reads a curved flight.
-func readCurve(g, top group, job *Job) *Curve {
+func readCurve(g group, job *Job) *Curve {
 	c := &Curve{
 		Turn:       Left + Turn(g.word("turn", 0)),
 		Angle:      g.angle("angle"),
@@ -97,7 +96,6 @@ func readCurve(g, top group, job *Job) *Curve {
 	c.Plate = g.pieceOr("plate")
 	sheet, _ := g.sub("sheet")
 	c.Sheet = Sheet{sheet.length("width"), sheet.length("length"), sheet.length("thickness")}
-	widthWanted(top, "a curve", job)
 	walklineWithin(g, c.Walkline, job)
 	return c
 }
@@ -105,13 +103,6 @@ func readCurve(g, top group, job *Job) *Curve {
 // usualLayers is how many layers of sheet make a plate: two of 3/4 in are as
 // thick as the 2x stock of a straight one.
 const usualLayers = 2
-
-// widthWanted says that the plan needs the clear width.
-func widthWanted(top group, with string, job *Job) {
-	if job.Width == nil && top.get("width") == nil {
-		top.at.Missing("width", `width is missing: with %s the plan needs the clear width; write it like width: 36"`, with)
-	}
-}
 
 // walklineWithin holds a walkline against the clear width it has to lie in.
 func walklineWithin(g group, walkline *measure.Length, job *Job) {

@@ -9,9 +9,9 @@ import (
 
 // comfort holds a rise and a run against each published rule of thumb of the
 // rule being looked at. They disagree, so that each is told by itself; a stair
-// that stands is judged by its mean.
+// that stands is judged by its mean. Winders are not stepped by such rules.
 func (j *judge) comfort() {
-	if len(j.Risers) == 0 || len(j.Runs) == 0 {
+	if len(j.Risers) == 0 || len(j.Runs) == 0 || j.Turn != nil && !j.Turn.Curve {
 		return
 	}
 	rise, run := mean(j.Risers), mean(Wholes(j.Runs))
@@ -34,7 +34,7 @@ func (j *judge) comfort() {
 		case v > measure.SnapMM(c.Most):
 			status, word = j.broken(), "above"
 		}
-		lead := c.Formula + " = " + said
+		lead := c.Formula + j.onLine() + " = " + said
 		by := rules.Limit{Text: c.Text, Section: c.Source, Basis: c.Basis}
 		j.say(status, []rules.Limit{by}, q(limit), q(v), lead+fmt.Sprintf(": %s %s (%s)", word, c.Text, c.Source))
 		j.found[len(j.found)-1].lead = lead

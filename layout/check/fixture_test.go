@@ -81,11 +81,15 @@ func even(n int) []Share {
 func float(l measure.Length) *float64 { v := l.MM(); return &v }
 
 func winders(treads ...Tapered) Facts {
-	return Facts{Turns: []Turn{{Name: "winders-2", Angle: 90, Treads: treads}}, Runs: []measure.Length{wide}}
+	return Facts{Turn: &Turn{Angle: 90, Treads: treads}, FlightRun: &wide}
 }
 
 func curve(t Tapered) Facts {
-	return Facts{Turns: []Turn{{Name: "curve-1", Curve: true, Angle: 90, Treads: []Tapered{t}}}}
+	return Facts{Turn: &Turn{Curve: true, Angle: 90, Treads: []Tapered{t}}}
+}
+
+func turnApart(l rules.Limit, _ *rules.Code) fixture {
+	return atMost(l, func(v measure.Length) Facts { return winders(Tapered{Walkline: 300}, Tapered{Walkline: 300 + v.MM()}) })
 }
 
 // fixtures builds, for every limit, the stairs that hold it.
@@ -179,8 +183,14 @@ var fixtures = map[rules.Key]func(rules.Limit, *rules.Code) fixture{
 	rules.TaperedNarrowMin: func(l rules.Limit, _ *rules.Code) fixture {
 		return atLeast(l, func(v measure.Length) Facts { return curve(Tapered{Narrow: v.MM()}) })
 	},
-	rules.WinderVariation: func(l rules.Limit, _ *rules.Code) fixture {
-		return atMost(l, func(v measure.Length) Facts { return winders(Tapered{Walkline: 300}, Tapered{Walkline: 300 + v.MM()}) })
+	rules.WinderVariation: turnApart,
+	rules.WinderAdjacent:  turnApart,
+	rules.WinderRunVariation: func(l rules.Limit, _ *rules.Code) fixture {
+		return atMost(l, func(v measure.Length) Facts {
+			f := winders(Tapered{Walkline: (wide + v).MM()}, Tapered{Walkline: 300})
+			f.Turn.Beside = []Beside{{Name: "flight-1", Run: wide}}
+			return f
+		})
 	},
 	rules.WinderAngleMin: func(l rules.Limit, _ *rules.Code) fixture {
 		return fixture{at: winders(Tapered{Angle: l.Degrees}), beyond: winders(Tapered{Angle: l.Degrees - 0.01})}
@@ -190,12 +200,26 @@ var fixtures = map[rules.Key]func(rules.Limit, *rules.Code) fixture{
 	},
 	rules.WinderSetAngleMax: func(l rules.Limit, _ *rules.Code) fixture {
 		set := func(angle float64) Facts {
-			return Facts{Turns: []Turn{{Name: "winders-2", Angle: angle, Treads: []Tapered{{Angle: 30}}}}}
+			return Facts{Turn: &Turn{Angle: angle, Treads: []Tapered{{Angle: 30}}}}
 		}
 		return fixture{at: set(l.Degrees), beyond: set(l.Degrees + 0.01)}
 	},
 	rules.WinderPerQuarterMax: func(l rules.Limit, _ *rules.Code) fixture {
 		return counted(l, 1, func(n int) Facts { return winders(make([]Tapered, n)...) })
+	},
+
+	rules.WinderSetsMax: func(l rules.Limit, _ *rules.Code) fixture {
+		return counted(l, 1, func(n int) Facts { return Facts{WinderSets: &n} })
+	},
+	rules.WinderUse: func(rules.Limit, *rules.Code) fixture {
+		return fixture{at: curve(Tapered{}), beyond: winders(Tapered{})}
+	},
+	rules.CurveRadiusWidths: func(l rules.Limit, c *rules.Code) fixture {
+		width, _ := c.Limit(rules.WidthMin)
+		l.Length = measure.Length(l.Count) * width.Length
+		return atLeast(l, func(v measure.Length) Facts {
+			return Facts{Turn: &Turn{Curve: true, Angle: 90, Radius: &v}}
+		})
 	},
 
 	rules.OpenRiserSphere: func(l rules.Limit, _ *rules.Code) fixture {

@@ -50,8 +50,11 @@ func (j *judge) band() (text string, by []rules.Limit) {
 
 func (j *judge) handrailNeeded() {
 	n := len(j.Risers)
-	if n == 0 {
+	if n == 0 { // of a flight made of several members, each of them says it
 		return
+	}
+	if j.Flight != nil {
+		n = len(j.Flight)
 	}
 	band, by := j.band()
 	sides := "at one side at least"

@@ -49,6 +49,8 @@ var judges = map[string]func(*judge){
 	"winder-variation": (*judge).winderVariation,
 	"winder-angle":     (*judge).winderAngle,
 	"winder-count":     (*judge).winderCount,
+	"winder-use":       (*judge).winderUse,
+	"curve-radius":     (*judge).curveRadius,
 
 	"open-riser":      (*judge).openRiser,
 	"handrail-needed": (*judge).handrailNeeded,

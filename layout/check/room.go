@@ -60,8 +60,20 @@ func (j *judge) opening() {
 	j.say(status, []rules.Limit{l}, mm(needed), length(*j.Opening), text+"; it is "+j.Style.Inches(*j.Opening))
 }
 
+// flight is the risers of a flight as codes count it; nil where the facts are of
+// a member of one.
+func (f *Facts) flight() []Share {
+	switch {
+	case f.Member:
+		return nil
+	case f.Flight != nil:
+		return f.Flight
+	}
+	return f.Risers
+}
+
 func (j *judge) flightRise() {
-	total, ok := sum(j.Risers)
+	total, ok := sum(j.flight())
 	l, has := j.limit(rules.FlightRiseMax)
 	if ok && has {
 		j.atMost(total.Compare(l.Length), bound{limit: l, actual: mm(total.MM()), found: "the flight rises " + j.exactly(total.MM()), right: "a landing in between"})
@@ -69,7 +81,7 @@ func (j *judge) flightRise() {
 }
 
 func (j *judge) flightRisers() {
-	n := len(j.Risers)
+	n := len(j.flight())
 	if n == 0 {
 		return
 	}
@@ -87,7 +99,7 @@ func (j *judge) flightRisers() {
 func (j *judge) risersInLine() {
 	if l, ok := j.limit(rules.RisersInLineMax); ok && j.RisersInLine != nil {
 		n := *j.RisersInLine
-		j.atMost(n-l.Count, bound{limit: l, to: count(l.Count), actual: count(n), found: several(n, "riser") + " without a turn", right: "a landing that turns"})
+		j.atMost(n-l.Count, bound{limit: l, to: count(l.Count), actual: count(n), found: several(n, "riser") + " without a landing that turns", right: "a landing that turns"})
 	}
 }
 

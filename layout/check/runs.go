@@ -9,12 +9,14 @@ import (
 	"stepoff/spec/rules"
 )
 
+// runMin holds the shortest run. Those of tapered treads are winder-walkline's
+// where the code has a depth for them.
 func (j *judge) runMin() {
 	l, ok := j.limit(rules.RunMin)
-	if !ok || len(j.Runs) == 0 {
+	if !ok || len(j.Runs) == 0 || j.hasOwn(rules.WinderWalklineMin, rules.TaperedWalklineMin) {
 		return
 	}
-	a := least(numbered(Wholes(j.Runs), "run", "unit run"))
+	a := least(j.runs())
 	j.atLeast(a.Compare(l.Length), bound{limit: l, actual: mm(a.MM()), found: j.name(a), right: j.otherRun(l)})
 }
 
@@ -23,13 +25,31 @@ func (j *judge) runMax() {
 	if !ok || len(j.Runs) == 0 {
 		return
 	}
-	a := most(numbered(Wholes(j.Runs), "run", "unit run"))
+	a := most(j.runs())
 	j.atMost(a.Compare(l.Length), bound{limit: l, actual: mm(a.MM()), found: j.name(a), right: j.otherRun(l)})
+}
+
+// runs are the runs with their names.
+func (j *judge) runs() []at {
+	if j.OnWalkline {
+		return numbered(Wholes(j.Runs), "walkline run", "run on the walkline")
+	}
+	return numbered(Wholes(j.Runs), "run", "unit run")
+}
+
+// hasOwn tells whether the runs are those of tapered treads, for which the code
+// has limits of its own.
+func (j *judge) hasOwn(winder, tapered rules.Key) bool {
+	if !j.OnWalkline || j.Turn == nil {
+		return false
+	}
+	_, ok := j.taperedLimit(winder, tapered)
+	return ok
 }
 
 // otherRun says what a run on its limit makes of the total run.
 func (j *judge) otherRun(l rules.Limit) string {
-	if j.Plan == nil {
+	if j.Plan == nil || j.OnWalkline {
 		return ""
 	}
 	treads := len(j.Runs)
@@ -43,7 +63,7 @@ func (j *judge) runVariation() {
 	if j.Together != nil {
 		j.between("unit run", j.Together.Runs, rules.RunVariation, "one run for all flights", "")
 	}
-	if len(j.Runs) > 0 {
+	if len(j.Runs) > 0 && !j.hasOwn(rules.WinderVariation, rules.WinderVariation) && !j.hasOwn(rules.WinderAdjacent, rules.WinderAdjacent) {
 		j.variation("run", "the nosings have to move", []set{{values: Wholes(j.Runs)}},
 			rules.RunVariation, rules.RunVariationAdjacent, rules.RunDeviation, nil)
 	}
@@ -82,8 +102,8 @@ func (j *judge) nosing() {
 	if l, ok := j.limit(rules.NosingMin); ok {
 		a := least(named)
 		exempt, may := j.limit(rules.NosingExemptRun)
-		if may = may && len(j.Runs) > 0; a.Compare(l.Length) < 0 && may {
-			run := least(numbered(Wholes(j.Runs), "run", "unit run"))
+		if may = may && (len(j.Runs) > 0 || j.tapers()); a.Compare(l.Length) < 0 && may {
+			run := j.leastDepth()
 			if run.Compare(exempt.Length) >= 0 {
 				j.say(Pass, []rules.Limit{l, exempt}, length(l.Length), mm(a.MM()),
 					fmt.Sprintf("%s; none is needed with a run of %s or more", j.name(a), j.limitText(exempt)))
@@ -100,6 +120,17 @@ func (j *judge) nosing() {
 		j.atMost(a.Compare(l.Length), bound{limit: l, actual: mm(a.MM()), found: j.name(a),
 			right: cmp.Or(ofFloor(a, j.atLeastTape((a.Total-l.Length).MM())+" less"), fmt.Sprintf("treads %s less deep", j.atLeastTape((a.Total-l.Length).MM())))})
 	}
+}
+
+// leastDepth is the shortest run; of tapered treads, which are as deep nowhere
+// else, that at the narrow end.
+func (j *judge) leastDepth() at {
+	if j.tapers() {
+		name, v := j.Turn.named(atNarrowEnd)
+		exact, _ := measure.FromMM(v)
+		return at{name, Whole(exact)}
+	}
+	return least(j.runs())
 }
 
 // floorNosing names the nosing that is none of the treads'.
@@ -131,7 +162,7 @@ func (j *judge) twoRisePlusRun() {
 	for i, run := range j.Runs {
 		for _, k := range []int{i, i + 1} {
 			if k < len(j.Risers) {
-				all = append(all, at{fmt.Sprintf("2R+T at tread %d", i+1), j.Risers[k].Times(2).Plus(run)})
+				all = append(all, at{fmt.Sprintf("2R+T at tread %d%s", i+1, j.onLine()), j.Risers[k].Times(2).Plus(run)})
 			}
 		}
 	}
@@ -139,7 +170,7 @@ func (j *judge) twoRisePlusRun() {
 		return
 	}
 	if lo := least(all); most(all).apart(lo.Share).Total == 0 {
-		all = []at{{"2R+T", lo.Share}}
+		all = []at{{"2R+T" + j.onLine(), lo.Share}}
 	}
 	if l, ok := j.limit(rules.TwoRisePlusRunMin); ok {
 		a := least(all)
@@ -149,6 +180,14 @@ func (j *judge) twoRisePlusRun() {
 		a := most(all)
 		j.atMost(a.Compare(l.Length), bound{limit: l, actual: mm(a.MM()), found: j.name(a), right: j.runBy(a.apart(Whole(l.Length)), "shorter")})
 	}
+}
+
+// onLine says where runs are taken that are no straight treads'.
+func (j *judge) onLine() string {
+	if j.OnWalkline {
+		return " on the walkline"
+	}
+	return ""
 }
 
 func (j *judge) runBy(s Share, how string) string {
@@ -162,12 +201,12 @@ func (j *judge) pitch() {
 	}
 	rise, run := mean(j.Risers), mean(Wholes(j.Runs))
 	pitch := measure.SnapDegrees(math.Atan2(rise, run) * 180 / math.Pi)
-	found := fmt.Sprintf("pitch %.2f degrees", pitch)
+	found := fmt.Sprintf("pitch %.2f degrees%s", pitch, j.onLine())
 	hold := func(key rules.Key, is func(int, bound), tape func(float64) string, word string) {
 		if l, ok := j.limit(key); ok {
 			right := fmt.Sprintf("a run of %s %s", tape(rise/math.Tan(l.Degrees*math.Pi/180)), word)
 			if round := fmt.Sprintf("%.2f", pitch); pitch != l.Degrees && round == fmt.Sprintf("%.2f", l.Degrees) {
-				found = fmt.Sprintf("pitch %.6f degrees", pitch) // two decimals would hide which side of it
+				found = fmt.Sprintf("pitch %.6f degrees%s", pitch, j.onLine()) // two decimals would hide which side of it
 			}
 			is(cmp.Compare(pitch, l.Degrees), bound{limit: l, to: degrees(l.Degrees), actual: degrees(pitch), found: found, right: right})
 		}

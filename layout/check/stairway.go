@@ -7,43 +7,68 @@ import (
 	"stepoff/spec/rules"
 )
 
-// Stairway holds a stairway that was laid out against a code, flight by flight.
+// Stairway holds a stairway that was laid out against a code, member by member.
 // The style prints the lengths in the findings' texts.
 func Stairway(s *layout.Stairway, code *rules.Code, st measure.Style) []Finding {
 	var all []Finding
-	for _, facts := range FactsOf(s, st) {
+	for _, facts := range FactsOf(s, code, st) {
 		all = append(all, Judge(facts, code)...)
 	}
 	return all
 }
 
-// FactsOf gathers what is known of each flight of a stairway and, where it has
-// more than one, of each landing and of the whole.
-func FactsOf(s *layout.Stairway, st measure.Style) []Facts {
-	flights := s.Flights()
-	all := make([]Facts, len(flights))
-	for i, f := range flights {
-		g := gatherer{s, s.Job, f, &all[i]}
-		g.Style = st
-		if len(flights) > 1 {
-			g.Part = f.Name
+// FactsOf gathers what is known of each member of a stairway, from the bottom up,
+// of the flights as codes count them where winders join members, and of the
+// whole. Where tapered treads are measured is the code's to say.
+func FactsOf(s *layout.Stairway, code *rules.Code, st measure.Style) []Facts {
+	var all, landings []Facts
+	through := joined(s)
+	for _, e := range s.Elements {
+		facts := Facts{Style: st, Of: e, Part: e.Label()}
+		if len(s.Elements) == 1 {
+			facts.Part = ""
 		}
-		g.steps()
-		g.foot()
-		g.head()
-		g.sides()
-		g.wood()
-		inLine := risersInLine(s, f)
-		g.RisersInLine = &inLine
+		switch e := e.(type) {
+		case *layout.Flight:
+			g := gatherer{s, s.Job, e, &facts}
+			g.steps()
+			g.foot()
+			g.head()
+			g.sides()
+			g.wood()
+		case *layout.Curve:
+			curveFacts(&facts, s, e, code)
+		case *layout.Winders:
+			windersFacts(&facts, s, e, code)
+		case *layout.Landing:
+			landings = append(landings, landingFacts(s, e, st))
+			continue
+		}
+		for _, j := range through {
+			if j.has(e) {
+				facts.Flight, facts.Member = j.risers, true
+			}
+		}
+		if !facts.Member {
+			inLine := risersInLine(s, e)
+			facts.RisersInLine = &inLine
+		}
+		all = append(all, facts)
 	}
-	for _, l := range s.Landings() {
-		all = append(all, landingFacts(s, l, st))
+	for _, j := range through {
+		inLine := risersInLine(s, j.members[0])
+		all = append(all, Facts{Style: st, Part: j.name(), Flight: j.risers, RisersInLine: &inLine})
 	}
-	if len(flights) > 1 || s.Job.Room != (spec.Room{}) {
+	all = append(all, landings...)
+	if !oneFlight(s) || s.Job.Room != (spec.Room{}) {
 		all = append(all, wholeFacts(s, st))
 	}
 	return all
 }
+
+// oneFlight tells whether the stairway is one straight flight: some of what a job
+// states is that of such a stair.
+func oneFlight(s *layout.Stairway) bool { return len(s.Elements) == 1 && len(s.Flights()) == 1 }
 
 // gatherer fills the facts of one flight.
 type gatherer struct {
@@ -98,7 +123,11 @@ func (g gatherer) foot() {
 		return
 	}
 	below := f.Flooring // down to today's floor, while the stair goes in
-	g.First = stages(g.unit(), g.unit().Plus(below-job.Tread.Thickness), g.unit().Plus(below))
+	later := below
+	if _, ok := f.Foot.(*layout.Winders); ok {
+		later = 0 // what is laid on winders are their treads: with the stair's own
+	}
+	g.First = stages(g.unit(), g.unit().Plus(below-job.Tread.Thickness), g.unit().Plus(later))
 
 	levels := f.Spec.Stringer.FootLevels
 	if len(levels) < 2 {
@@ -157,7 +186,11 @@ func (g gatherer) head() {
 	if !f.Hung() {
 		above = 0
 	}
-	g.Last = stages(g.unit(), g.unit().Plus(step-above), g.unit().Plus(-above))
+	later := above
+	if _, ok := f.Head.(*layout.Winders); ok {
+		later = 0 // what is laid on winders are their treads: with the stair's own
+	}
+	g.Last = stages(g.unit(), g.unit().Plus(step-above), g.unit().Plus(-later))
 
 	overhang := (job.Riser.Thickness + job.Tread.Nosing).MM()
 	headX := f.Stringers[0].HeadX()
@@ -186,17 +219,20 @@ func (g gatherer) head() {
 }
 
 func (g gatherer) sides() {
-	g.Width = g.job.Width
-	if len(g.job.Sides) == 0 {
-		return
+	g.Width, g.OpenSides = g.job.Width, openSides(g.job)
+}
+
+func openSides(job *spec.Job) *[]string {
+	if len(job.Sides) == 0 {
+		return nil
 	}
 	open := []string{}
-	for i, side := range g.job.Sides {
+	for i, side := range job.Sides {
 		if side == spec.Open {
 			open = append(open, [...]string{"left", "right"}[i])
 		}
 	}
-	g.OpenSides = &open
+	return &open
 }
 
 // wood gathers the stringers: those held at their ends and those fastened along

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"stepoff/layout"
@@ -10,7 +11,7 @@ import (
 	"stepoff/spec/rules"
 )
 
-// Together is what is known of a stairway of several flights as a whole: how its
+// Together is what is known of a stairway of several members as a whole: how its
 // parts compare, where it passes over itself, what room it takes.
 type Together struct {
 	Rises    []Stage // the unit rise of each part between levels that are fixed, where there is more than one
@@ -46,14 +47,63 @@ type Floor struct {
 	There measure.Length
 }
 
-// risersInLine counts the risers of all flights that follow each other straight
-// on, the given one with them.
-func risersInLine(s *layout.Stairway, f *layout.Flight) int {
-	n, with := 0, false
+// through is a flight as codes count it that is made of several members:
+// flights, curves and the winders that join them, between landings or floors.
+type through struct {
+	members []layout.Element
+	risers  []Share
+}
+
+func (t through) name() string {
+	return t.members[0].Label() + " to " + t.members[len(t.members)-1].Label()
+}
+
+func (t through) has(e layout.Element) bool { return slices.Contains(t.members, e) }
+
+// joined are the flights that winders join of several members. Winders are no
+// landing under any code here: IRC, IBC and NCC count them to the flight, and the
+// others tell a flight from landing to landing.
+func joined(s *layout.Stairway) []through {
+	var all []through
+	var t through
+	end := func() {
+		if len(t.members) > 1 {
+			all = append(all, t)
+		}
+		t = through{}
+	}
 	for _, e := range s.Elements {
 		switch e := e.(type) {
+		case *layout.Landing:
+			end()
+			continue
 		case *layout.Flight:
-			n, with = n+e.Risers, with || e == f
+			t.risers = append(t.risers, Even(e.Part.Rise(), e.Part.Risers, e.Risers)...)
+		case *layout.Curve:
+			t.risers = append(t.risers, Even(e.Part.Rise(), e.Part.Risers, e.Risers)...)
+		case *layout.Winders:
+			t.risers = append(t.risers, Even(e.Part.Rise(), e.Part.Risers, e.Spec.Treads-1)...)
+		}
+		t.members = append(t.members, e)
+	}
+	end()
+	return all
+}
+
+// risersInLine counts the risers of all flights that follow each other without a
+// landing that turns, that of the given member with them. Winders and curves turn
+// within a flight, not between two.
+func risersInLine(s *layout.Stairway, of layout.Element) int {
+	n, with := 0, false
+	for _, e := range s.Elements {
+		with = with || e == of
+		switch e := e.(type) {
+		case *layout.Flight:
+			n += e.Risers
+		case *layout.Curve:
+			n += e.Risers
+		case *layout.Winders:
+			n += e.Spec.Treads - 1
 		case *layout.Landing:
 			if e.Spec.Turn != spec.Straight {
 				if with {
@@ -68,23 +118,23 @@ func risersInLine(s *layout.Stairway, f *layout.Flight) int {
 
 // landingFacts gathers what is known of a landing.
 func landingFacts(s *layout.Stairway, l *layout.Landing, st measure.Style) Facts {
-	below := measure.Length(0)
+	facts := Facts{
+		Style: st, Of: l,
+		Landings:    []Landing{{l.Name, l.Spec.Length.MM(), l.Spec.Width.MM()}},
+		FlightWidth: s.Job.Width,
+	}
 	for _, f := range s.Flights() {
 		if f.Head == l {
-			below = f.UnitRun
+			facts.FlightRun = &f.UnitRun
 		}
 	}
-	return Facts{
-		Style:       st,
-		Landings:    []Landing{{l.Name, l.Spec.Length.MM(), l.Spec.Width.MM()}},
-		FlightWidth: s.Job.Width, FlightRun: &below,
-	}
+	return facts
 }
 
 // wholeFacts gathers what is known of all flights together.
 func wholeFacts(s *layout.Stairway, st measure.Style) Facts {
 	w := &Together{}
-	if len(s.Flights()) > 1 {
+	if !oneFlight(s) {
 		w.Opening, w.AvailableRun = s.Job.Opening, s.Job.AvailableRun
 	}
 	for _, f := range s.Flights() {
@@ -113,10 +163,14 @@ func wholeFacts(s *layout.Stairway, st measure.Style) Facts {
 			w.Floors = append(w.Floors, Floor{"across it", box.Width(), *there})
 		}
 	}
-	if s.Job.Levels.FloorDepth != nil && s.Job.Width != nil && len(s.Flights()) > 1 {
+	if s.Job.Levels.FloorDepth != nil && s.Job.Width != nil && !oneFlight(s) {
 		w.Open = func(headroom measure.Length) []string { return openOver(s, headroom, st) }
 	}
-	return Facts{Style: st, Together: w}
+	facts := Facts{Style: st, Together: w}
+	if n := len(s.Winders()); n > 0 {
+		facts.WinderSets = &n
+	}
+	return facts
 }
 
 // openOver says over which members the upper floor has to be open, and how far.
@@ -132,12 +186,19 @@ func openOver(s *layout.Stairway, headroom measure.Length, st measure.Style) []s
 	return all
 }
 
-// partName names the flights of a part.
+// partName names the members of a part that climb.
 func partName(s *layout.Stairway, p layout.Part) string {
 	var names []string
-	for _, f := range s.Flights() {
-		if f.Part == p {
-			names = append(names, f.Name)
+	for _, e := range s.Elements {
+		switch e := e.(type) {
+		case *layout.Flight:
+			if e.Part == p {
+				names = append(names, e.Name)
+			}
+		case *layout.Curve:
+			if e.Part == p {
+				names = append(names, e.Name)
+			}
 		}
 	}
 	if len(names) > 1 {

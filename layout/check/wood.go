@@ -192,11 +192,30 @@ func (j *judge) treadBoard() {
 		return
 	}
 	depth, boards := *j.TreadDepth, *j.TreadBoards
+	if j.Turn != nil {
+		j.gluedUp(depth, boards)
+		return
+	}
 	status, text := Pass, fmt.Sprintf("treads %s deep from boards of %s", j.exactly(depth), j.Style.Inches(boards))
 	if compareMM(depth, boards) > 0 {
 		status = j.broken()
 		text = fmt.Sprintf("treads are %s deep, and their boards only %s: %s short; wider boards, a strip more, a smaller nosing or run",
 			j.exactly(depth), j.Style.Inches(boards), j.atLeastTape(depth-boards.MM()))
+	}
+	j.say(status, nil, length(boards), mm(depth), text)
+}
+
+// gluedUp tells of how many boards a tapered tread is made up: one board is
+// seldom as wide.
+func (j *judge) gluedUp(depth float64, boards measure.Length) {
+	n := int(math.Ceil(depth/boards.MM() - 1e-9)) // a hair over is rounding
+	text := fmt.Sprintf("tapered treads are up to %s deep, square to their nosings: %s of %s edge to edge", j.exactly(depth), several(n, "board"), j.Style.Inches(boards))
+	if n == 1 {
+		text = fmt.Sprintf("tapered treads up to %s deep from boards of %s", j.exactly(depth), j.Style.Inches(boards))
+	}
+	status := Info
+	if n == 1 {
+		status = Pass
 	}
 	j.say(status, nil, length(boards), mm(depth), text)
 }

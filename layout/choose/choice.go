@@ -17,6 +17,7 @@ type Request struct {
 	Rise      measure.Length  // between the finished floors
 	Risers    *int            // only this count
 	Flights   int             // that share the risers; 0 is one
+	Stretches int             // from landing or floor to landing or floor; 0: each flight is one
 	Run       *measure.Length // only this unit run
 	Available *measure.Length // first nosing to head plumb cut
 	Flush     bool            // the top tread is level with the upper floor

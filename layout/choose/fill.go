@@ -74,9 +74,10 @@ func namedRun(job *spec.Job) *measure.Length {
 
 // section is what lies between two levels that are fixed.
 type section struct {
-	rise    measure.Length
-	winders int // risers that winders add
-	climbs  []climb
+	rise      measure.Length
+	winders   int // risers that winders add
+	stretches int // flights as codes count them: winders part none
+	climbs    []climb
 }
 
 // climb is a member that climbs: its riser count, which may be left open.
@@ -84,20 +85,21 @@ type climb struct {
 	key    string // of the member in the job
 	risers **int
 	chosen *bool
-	flight *spec.Flight // nil: a curve
+	flight *spec.Flight // or
+	curve  *spec.Curve
 }
 
 func climbOf(i int, e spec.Element) climb {
 	if c := e.Curve; c != nil {
-		return climb{fmt.Sprintf("stairway[%d].curve", i), &c.Risers, &c.RisersChosen, nil}
+		return climb{fmt.Sprintf("stairway[%d].curve", i), &c.Risers, &c.RisersChosen, nil, c}
 	}
 	f := e.Flight
-	return climb{fmt.Sprintf("stairway[%d].flight", i), &f.Risers, &f.RisersChosen, f}
+	return climb{fmt.Sprintf("stairway[%d].flight", i), &f.Risers, &f.RisersChosen, f, nil}
 }
 
 func sections(job *spec.Job) []section {
 	var all []section
-	var s section
+	s := section{stretches: 1}
 	from := measure.Length(0)
 	for i, e := range job.Stairway {
 		switch {
@@ -108,7 +110,9 @@ func sections(job *spec.Job) []section {
 		default:
 			if built, ok := layout.BuiltLevel(job, e.Landing); ok {
 				s.rise = built - from
-				all, s, from = append(all, s), section{}, built
+				all, s, from = append(all, s), section{stretches: 1}, built
+			} else {
+				s.stretches++
 			}
 		}
 	}
@@ -138,7 +142,12 @@ func (s section) fill(job *spec.Job, run *measure.Length, code *rules.Code) (bad
 	if len(job.Stairway) > 1 {
 		q.Available, q.FloorDepth, q.Opening = nil, nil, nil // they are those of one straight flight
 	}
+	q.Stretches = s.stretches
 	best, ok := pick(q, code)
+	if n, curved := s.curvedCount(job, q, code, named, unnamed); curved {
+		q.Risers = &n
+		best, ok = pick(q, code)
+	}
 	if !ok && q.Risers != nil {
 		best = Choice{Risers: named, Run: q.usualRun()} // no tread that needs a run
 	}
@@ -150,16 +159,13 @@ func (s section) fill(job *spec.Job, run *measure.Length, code *rules.Code) (bad
 	if left < least {
 		for _, c := range unnamed {
 			bad = append(bad, job.Mistake(c.key,
-				"risers: the best count under %s for a rise of %s is %d, and the members that name theirs take %d: too few are left for this one; write its risers, or fewer for the others",
-				code.Name, q.Style.Format(s.rise), best.Risers, named))
+				"risers: the best count under %s for a rise of %s is %d, and %s %d: too few are left for this one; write its risers, or fewer for the others",
+				code.Name, q.Style.Format(s.rise), best.Risers, s.takers(), named))
 		}
 		return bad
 	}
 	for k, c := range unnamed {
-		n := left / len(unnamed)
-		if k < left%len(unnamed) {
-			n++
-		}
+		n := part(left, len(unnamed), k)
 		*c.risers, *c.chosen = &n, true
 	}
 	for _, c := range s.climbs {
@@ -170,9 +176,56 @@ func (s section) fill(job *spec.Job, run *measure.Length, code *rules.Code) (bad
 	return nil
 }
 
+// part is the k-th of so many parts of a number of risers, as even as can be, the
+// greater ones first.
+func part(risers, parts, k int) int {
+	n := risers / parts
+	if k < risers%parts {
+		n++
+	}
+	return n
+}
+
+// curvedCount is the best count of risers with which the curves that name none are
+// as deep as the code asks: their run is not to be chosen, it follows from angle,
+// radius and risers. curved is false where there is no such curve; where no count
+// will do, the best one by the rise is left.
+func (s section) curvedCount(job *spec.Job, q Request, code *rules.Code, named int, unnamed []climb) (risers int, curved bool) {
+	if job.Width == nil || !slices.ContainsFunc(unnamed, func(c climb) bool { return c.curve != nil }) {
+		return 0, false
+	}
+	for _, choice := range Choices(q) {
+		left := choice.Risers - named
+		deep := choice.Meets() && left >= len(unnamed)
+		for k, c := range unnamed {
+			if n := part(left, len(unnamed), k); deep && c.curve != nil {
+				deep = n >= leastRisers(c) && deepEnough(job, code, *c.curve, n)
+			}
+		}
+		if deep {
+			return choice.Risers, true
+		}
+	}
+	return 0, false
+}
+
+// takers are the members whose risers are not left open.
+func (s section) takers() string {
+	curved := slices.ContainsFunc(s.climbs, func(c climb) bool { return c.curve != nil })
+	switch {
+	case s.winders > 0 && curved:
+		return "the winders and the members that name theirs take"
+	case s.winders > 0:
+		return "the winders and the flights that name theirs take"
+	case curved:
+		return "the members that name theirs take"
+	}
+	return "the flights that name theirs take"
+}
+
 // leastRisers is how many risers a member needs: a curve has two treads or more.
 func leastRisers(c climb) int {
-	if c.flight == nil {
+	if c.curve != nil {
 		return 3
 	}
 	return 1

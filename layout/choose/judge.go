@@ -1,6 +1,7 @@
 package choose
 
 import (
+	"cmp"
 	"math"
 
 	"stepoff/layout"
@@ -24,7 +25,8 @@ func (q Request) choice(risers int, run measure.Length, code *rules.Code) Choice
 	}
 	c.Fits = c.TooLong == 0
 
-	longest := (risers + max(1, q.Flights) - 1) / max(1, q.Flights) // the flight with the most risers
+	stretches := max(1, cmp.Or(q.Stretches, q.Flights))
+	longest := (risers + stretches - 1) / stretches // the flight with the most risers
 	facts := check.Facts{
 		Style:     q.Style,
 		Plan:      &check.Plan{TotalRise: q.Rise, Risers: risers},

@@ -5,6 +5,8 @@ import (
 	"strings"
 
 	"stepoff/layout"
+	"stepoff/layout/check"
+	"stepoff/layout/turn"
 	"stepoff/spec"
 	"stepoff/spec/measure"
 	"stepoff/spec/rules"
@@ -12,7 +14,10 @@ import (
 )
 
 // turns fills in where the code measures winders and the treads of curves, how
-// deep they have to be there, and the set-backs that are left open.
+// deep they have to be there, and the set-backs that are left open. It says what
+// cannot be: walklines beyond the stair's width, winders that no set-back makes
+// deep enough, curves whose narrow ends are not. A set-back that is given is for
+// check to judge.
 func turns(job *spec.Job, code *rules.Code) (bad source.Mistakes) {
 	if job.Width == nil {
 		return nil
@@ -20,119 +25,140 @@ func turns(job *spec.Job, code *rules.Code) (bad source.Mistakes) {
 	for i, e := range job.Stairway {
 		switch {
 		case e.Winders != nil:
-			w := e.Winders
-			w.Depths = depths(job, code, w.Walkline, w.Depths.Arc, false)
+			w, key := e.Winders, fmt.Sprintf("stairway[%d].winders", i)
+			w.Depths = taken(job, code, w.Walkline, w.Depths.Arc, false)
 			if w.Narrow != nil {
 				w.Depths.LeastNarrow = *w.Narrow
 			}
-			bad = append(bad, walklineWithin(job, fmt.Sprintf("stairway[%d].winders", i), w.Depths)...)
-			if w.Setback == nil && len(bad) == 0 {
-				bad = append(bad, setback(job, fmt.Sprintf("stairway[%d].winders", i), w)...)
+			wrong := withinWidth(job, code, "winders", w.Walkline, w.Depths, false)
+			if len(wrong) == 0 && w.Setback == nil {
+				wrong = setback(job, code, key, w)
 			}
-		case e.Curve != nil:
-			c := e.Curve
-			c.Depths = depths(job, code, c.Walkline, c.Depths.Arc, true)
-			bad = append(bad, walklineWithin(job, fmt.Sprintf("stairway[%d].curve", i), c.Depths)...)
+			bad = append(bad, wrong...)
+		case e.Curve != nil && e.Curve.Risers != nil:
+			c, key := e.Curve, fmt.Sprintf("stairway[%d].curve", i)
+			c.Depths = taken(job, code, c.Walkline, c.Depths.Arc, true)
+			wrong := withinWidth(job, code, "a curve", c.Walkline, c.Depths, true)
+			if len(wrong) == 0 {
+				wrong = radius(job, code, key, c)
+			}
+			bad = append(bad, wrong...)
 		}
 	}
 	return bad
 }
 
-// walklineWithin says where the code's walkline lies beyond a narrow stair.
-func walklineWithin(job *spec.Job, key string, d spec.Depths) (bad source.Mistakes) {
-	say := measure.Style{Units: job.Units}.Format
-	for _, l := range d.Walklines {
-		if l <= 0 || l >= *job.Width {
-			return source.Mistakes{job.Mistake("width", "width: the walkline of %s lies %s from the inside edge, which is not within a clear width of %s; make the stair wider, or write walkline: less than that",
-				strings.TrimLeft(key[strings.LastIndex(key, ".")+1:], "."), say(l), say(*job.Width))}
+// taken is where a turn is measured and how deep it has to be there: by the code,
+// but for the walkline that the job names.
+func taken(job *spec.Job, code *rules.Code, own *measure.Length, arc, curve bool) spec.Depths {
+	d := check.Depths(job, code, curve)
+	d.Arc = arc
+	if own != nil {
+		d.Walklines = []measure.Length{*own}
+	}
+	return d
+}
+
+// withinWidth says where the code measures beyond a narrow stair. It does so where
+// the job names a walkline too, unless the code leaves it to the job.
+func withinWidth(job *spec.Job, code *rules.Code, what string, own *measure.Length, d spec.Depths, curve bool) source.Mistakes {
+	if own != nil && !check.ByOwnWalkline(code) {
+		d.Walklines = check.Depths(job, code, curve).Walklines
+	}
+	for _, c := range []struct {
+		name string
+		at   []measure.Length
+	}{{"the walkline", d.Walklines}, {"the narrow end", []measure.Length{d.NarrowAt}}} {
+		for _, l := range c.at {
+			if l < 0 || l >= *job.Width {
+				say := measure.Style{Units: job.Units}.Format
+				return source.Mistakes{job.Mistake("width", "width: with %s %s measures %s %s from the inside edge, which does not lie within a clear width of %s; make the stair wider",
+					what, code.Name, c.name, say(max(l, *job.Width-l)), say(*job.Width))}
+			}
 		}
 	}
 	return nil
 }
 
 // setback chooses the least set-back that is deep enough.
-func setback(job *spec.Job, key string, w *spec.Winders) source.Mistakes {
+func setback(job *spec.Job, code *rules.Code, key string, w *spec.Winders) source.Mistakes {
 	if w.Treads == 0 || w.Angle == 0 {
 		return nil // said where it is wrong
 	}
-	least, ok := layout.PlanOf(w, job).LeastSetback()
-	if !ok {
-		return source.Mistakes{job.Mistake(key, "winders: no set-back makes every tread %s deep on the walkline and %s at its narrow end; write fewer treads, or less narrow",
-			measure.Style{Units: job.Units}.Format(w.Depths.LeastWalkline), measure.Style{Units: job.Units}.Format(w.Depths.LeastNarrow))}
+	plan := layout.PlanOf(w, job)
+	if least, ok := plan.LeastSetback(); ok {
+		w.Setback, w.SetbackChosen = &least, true
+		return nil
 	}
-	w.Setback, w.SetbackChosen = &least, true
-	return nil
-}
-
-// depths is where the code measures tapered treads; of a curve it may ask
-// otherwise than of winders. A walkline named by the job takes the place of the
-// code's.
-func depths(job *spec.Job, code *rules.Code, own *measure.Length, arc, curve bool) spec.Depths {
-	d := spec.Depths{Arc: arc, Walklines: walklines(job, code)}
-	if own != nil {
-		d.Walklines = []measure.Length{*own}
-	}
-	if l, ok := code.Limit(rules.WinderNarrowDatum); ok {
-		d.NarrowAt = l.Length
-	}
-	if l, ok := limitOf(code, curve, rules.WinderWalklineMin, rules.TaperedWalklineMin); ok {
-		d.LeastWalkline = l.Length
-		if l.Of == rules.UnitRun {
-			d.LeastWalkline = straightRun(job, code)
+	st := measure.Style{Units: job.Units}
+	var short []string
+	at := plan.At(turn.Start, turn.MostSetback.MM())
+	for _, c := range []struct {
+		where string
+		least measure.Length
+		depth func(turn.Tapered) float64
+		limit func(*rules.Code, bool) (rules.Limit, bool)
+	}{
+		{"on the walkline", w.Depths.LeastWalkline, func(t turn.Tapered) float64 { return t.Walkline }, check.WalklineLimit},
+		{"at its narrow end", w.Depths.LeastNarrow, func(t turn.Tapered) float64 { return t.Narrow }, check.NarrowLimit},
+	} {
+		got := c.depth(at.Treads[0])
+		for _, t := range at.Treads {
+			got = min(got, c.depth(t))
 		}
-	}
-	l, ok := limitOf(code, curve, rules.WinderNarrowMin, rules.TaperedNarrowMin)
-	_, byAngle := code.Limit(rules.WinderAngleMin) // such a code lets winders meet in a point
-	switch {
-	case ok:
-		d.LeastNarrow = l.Length
-	case !byAngle:
-		d.LeastNarrow = spec.UsualNarrow
-	}
-	return d
-}
-
-// limitOf is the limit for winders or, in a curve, that for tapered treads where
-// the code tells the two apart.
-func limitOf(code *rules.Code, curve bool, winder, tapered rules.Key) (rules.Limit, bool) {
-	if l, ok := code.Limit(tapered); ok && curve {
-		return l, true
-	}
-	return code.Limit(winder)
-}
-
-// walklines are the code's lines, from the inside edge of the clear width.
-//
-// A line told from the centre of the inside handrail is taken from the inside
-// edge: where the handrail will stand is not known, it stands within the clear
-// width or at its edge, and nearer to the inside a tread is less deep.
-func walklines(job *spec.Job, code *rules.Code) []measure.Length {
-	from, _ := code.Limit(rules.WalklineFrom)
-	datum, told := code.Limit(rules.WalklineDatum)
-	below, narrow := code.Limit(rules.WalklineMiddleBelow)
-	width := *job.Width
-	switch {
-	case from.Word == rules.FromMiddle || narrow && width < below.Length:
-		return []measure.Length{width / 2}
-	case from.Word == rules.FromEachSide && told:
-		return []measure.Length{datum.Length, width - datum.Length}
-	case told:
-		return []measure.Length{datum.Length}
-	}
-	return []measure.Length{spec.UsualWalkline}
-}
-
-// straightRun is the longest run of the straight flights; where there is none,
-// the least the code allows.
-func straightRun(job *spec.Job, code *rules.Code) measure.Length {
-	longest := measure.Length(0)
-	for _, e := range job.Stairway {
-		if e.Flight != nil && e.Flight.Run != nil && *e.Flight.Risers > 1 {
-			longest = max(longest, *e.Flight.Run)
+		if got >= c.least.MM() {
+			continue
 		}
+		by := "the job"
+		if l, ok := c.limit(code, false); ok && (c.least == l.Length || l.Of == rules.UnitRun) {
+			by = code.Name + ", " + l.Section
+		}
+		short = append(short, fmt.Sprintf("%s deep %s (%s), and with %s of set-back there are %s: %s too little", st.Inches(c.least), c.where, by,
+			st.Inches(turn.MostSetback), st.InchesMM(got), st.InchesMM(c.least.MM()-got)))
 	}
-	if least, ok := code.Limit(rules.RunMin); ok && longest == 0 {
-		return least.Length
+	does := check.Instead(plan, nil, st)
+	if w.Narrow != nil {
+		does = append(does, "less for narrow")
 	}
-	return longest
+	if len(does) == 0 {
+		does = []string{"a landing in their place"}
+	}
+	return source.Mistakes{job.Mistake(key, "winders: no set-back makes every tread %s; what would do: %s", strings.Join(short, ", nor "), strings.Join(does, ", or "))}
+}
+
+// shallowest is the least depth at the inside edge that is a tread at all.
+const shallowest = measure.Nanometre
+
+// radius says where the treads of a curve are not deep enough at their narrow
+// ends: nothing but its inside radius is to blame for that, where angle and
+// risers are given.
+func radius(job *spec.Job, code *rules.Code, key string, c *spec.Curve) source.Mistakes {
+	plan := layout.RoundOf(c, job)
+	plan.Depths.LeastWalkline = 0 // for check to judge
+	plan.Depths.LeastNarrow = max(plan.Depths.LeastNarrow, shallowest.MM())
+	if c.Angle == 0 || plan.Meets() {
+		return nil
+	}
+	st := measure.Style{Units: job.Units}
+	got := plan.At(turn.Start).Treads[0].Narrow
+	why := fmt.Sprintf("at the inside the nosings, %s before their riser lines, meet: nothing is left of the treads there", st.InchesMM(plan.Overhang))
+	if l, ok := check.NarrowLimit(code, true); ok && got > 0 {
+		why = fmt.Sprintf("the treads are %s deep at their narrow ends, and %s asks for %s there (%s): %s too little",
+			st.InchesMM(got), code.Name, st.Inches(l.Length), l.Section, st.InchesMM(l.Length.MM()-got))
+	} else if ok {
+		why += fmt.Sprintf(", and %s asks for %s (%s)", code.Name, st.Inches(l.Length), l.Section)
+	}
+	return source.Mistakes{job.Mistake(key+".inside_radius", "inside_radius: %s; what would do: %s", why, check.DeeperCurve(plan, st))}
+}
+
+// deepEnough tells whether the treads of a curve of so many risers are as deep as
+// the code asks, on the walkline and at their narrow ends.
+func deepEnough(job *spec.Job, code *rules.Code, c spec.Curve, risers int) bool {
+	if c.Angle == 0 {
+		return false
+	}
+	c.Risers = &risers
+	c.Depths = check.MeasuredAs(job, code, c.Walkline, true)
+	c.Depths.LeastNarrow = max(c.Depths.LeastNarrow, shallowest)
+	return layout.RoundOf(&c, job).Meets()
 }

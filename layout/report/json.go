@@ -134,6 +134,7 @@ type (
 		Thickness *mm    `json:"thickness_mm,omitempty"`
 		Width     *mm    `json:"width_mm,omitempty"`
 		Length    mm     `json:"length_mm"`
+		Bevels    []deg  `json:"bevels_deg,omitempty"` // of both ends; left out where both are square
 	}
 )
 
@@ -207,16 +208,26 @@ func landing(l *layout.Landing) landingJSON {
 	}
 	if w := l.Frame; w != nil {
 		out.Framing = &framingJSON{Top: mm(w.Top), Bottom: mm(w.Bottom), Outline: points(w.Outline)}
-		for _, p := range w.Pieces {
-			row := pieceJSON{Part: p.Part, Count: p.Count, Stock: p.Stock, Length: mm(p.Length)}
-			if p.Width > 0 {
-				width, thickness := p.Width, l.Spec.Sheathing.MM()
-				row.Width, row.Thickness = maybe(&width), maybe(&thickness)
-			}
-			out.Framing.CutList = append(out.Framing.CutList, row)
-		}
+		out.Framing.CutList = pieces(w.Pieces)
 	}
 	return out
+}
+
+func pieces(all []layout.FramePiece) (rows []pieceJSON) {
+	for _, p := range all {
+		row := pieceJSON{Part: p.Part, Count: p.Count, Stock: p.Stock, Length: mm(p.Length)}
+		if p.Width > 0 {
+			row.Width = maybe(&p.Width)
+		}
+		if p.Thickness > 0 {
+			row.Thickness = maybe(&p.Thickness)
+		}
+		if p.Bevels != [2]float64{} {
+			row.Bevels = []deg{deg(p.Bevels[0]), deg(p.Bevels[1])}
+		}
+		rows = append(rows, row)
+	}
+	return rows
 }
 
 func flight(f *layout.Flight, code *rules.Code) flightJSON {

@@ -31,6 +31,7 @@ func (t *text) winders(w *layout.Winders) {
 	t.line("")
 	t.line("Winders, between nosings; the board with the rectangle to cut it from")
 	t.treads(w.Laid, w.Levels, w.Boards)
+	t.winderFraming(w)
 }
 
 func (t *text) curve(s *layout.Stairway, c *layout.Curve) {
@@ -48,6 +49,7 @@ func (t *text) curve(s *layout.Stairway, c *layout.Curve) {
 	t.table(append([]string{"no."}, treadHead[2:]...), t.alikeTreads(c.Laid, c.Boards))
 	t.line("")
 	t.treadLevels(s, c.Levels)
+	t.curveFraming(c)
 }
 
 // depths says where tapered treads are measured, and what they have to be there.
@@ -119,21 +121,4 @@ func (t *text) tread(d *turn.Tapered, b *layout.TaperedBoard) []string {
 // angle prints degrees, with no more places than it takes to set a bevel.
 func angle(degrees float64) string {
 	return strings.TrimSuffix(strings.TrimRight(fmt.Sprintf("%.2f", degrees), "0"), ".") + " degrees"
-}
-
-// curveNotes are what must be known besides before a curve's riser boards are
-// ripped.
-func curveNotes(job *spec.Job, c *layout.Curve, st measure.Style) []string {
-	if _, toWinder := c.Head.(*layout.Winders); toWinder || job.Riser.Open || !job.Stringer.TopRiser {
-		return nil
-	}
-	nosing := "the floor's nosing"
-	if c.Head != nil {
-		nosing = "the landing's nosing"
-	}
-	whole := c.UnitRise
-	if job.Riser.Joint == spec.Behind {
-		whole += job.Tread.Thickness.MM()
-	}
-	return []string{fmt.Sprintf("riser no. %d goes up to %s: %s less its thickness", c.Risers, nosing, st.InchesMM(whole))}
 }

@@ -46,11 +46,11 @@ func TestTaperedKeys(t *testing.T) {
 		have []string
 		want string
 	}{
-		{"winders", winders, "kind name setback_mm pivot_mm treads lines turn_deg corner_mm unit_rise_mm outline_mm measured cut_list"},
+		{"winders", winders, "kind name setback_mm pivot_mm treads boxes wall_marks nosing_marks wall_strings housed_strings framing_cut_list lines turn_deg corner_mm unit_rise_mm outline_mm measured cut_list"},
 		{"a winder", tread, treadKeys},
 		{"a board", board, "outline_mm length_mm depth_mm"},
 		{"where it is measured", measured, "walklines_mm along narrow_at_mm least_walkline_mm least_narrow_mm"},
-		{"a curve", curve, "kind name inside_radius_mm outside_radius_mm treads risers unit_rise_mm start_level_mm end_level_mm tread_levels_mm turn_deg plan centre_mm outline_mm measured cut_list"},
+		{"a curve", curve, "kind name inside_radius_mm outside_radius_mm treads studs plates strings bearers plate_sheets framing_cut_list risers unit_rise_mm start_level_mm end_level_mm tread_levels_mm turn_deg plan centre_mm outline_mm measured cut_list"},
 		{"a curve's tread", curveTread, treadKeys},
 	} {
 		if diff := cmp.Diff(strings.Fields(c.want), c.have); diff != "" {

@@ -13,18 +13,24 @@ import (
 // The shapes of winders and curves in `layout --json`.
 type (
 	windersJSON struct {
-		Kind     string        `json:"kind"`
-		Name     string        `json:"name"`
-		Setback  mm            `json:"setback_mm"`
-		Pivot    *[2]mm        `json:"pivot_mm,omitempty"` // left out where the riser lines do not meet in one point
-		Treads   []taperedJSON `json:"treads"`
-		Lines    string        `json:"lines"`
-		Turn     deg           `json:"turn_deg"`  // to the left; to the right it is negative
-		Corner   [2]mm         `json:"corner_mm"` // inside
-		UnitRise mm            `json:"unit_rise_mm"`
-		Outline  [][2]mm       `json:"outline_mm"`
-		Measured measuredJSON  `json:"measured"`
-		CutList  []boardJSON   `json:"cut_list"`
+		Kind     string           `json:"kind"`
+		Name     string           `json:"name"`
+		Setback  mm               `json:"setback_mm"`
+		Pivot    *[2]mm           `json:"pivot_mm,omitempty"` // left out where the riser lines do not meet in one point
+		Treads   []taperedJSON    `json:"treads"`
+		Boxes    []boxJSON        `json:"boxes,omitempty"` // left out where no framing is asked for
+		Marks    []markJSON       `json:"wall_marks"`
+		Nosings  []markJSON       `json:"nosing_marks"`
+		Strings  []wallStringJSON `json:"wall_strings"`
+		Housed   []housedJSON     `json:"housed_strings"`
+		Framing  []pieceJSON      `json:"framing_cut_list,omitempty"`
+		Lines    string           `json:"lines"`
+		Turn     deg              `json:"turn_deg"`  // to the left; to the right it is negative
+		Corner   [2]mm            `json:"corner_mm"` // inside
+		UnitRise mm               `json:"unit_rise_mm"`
+		Outline  [][2]mm          `json:"outline_mm"`
+		Measured measuredJSON     `json:"measured"`
+		CutList  []boardJSON      `json:"cut_list"`
 	}
 	curveJSON struct {
 		Kind       string        `json:"kind"`
@@ -32,6 +38,12 @@ type (
 		Inside     mm            `json:"inside_radius_mm"`
 		Outside    mm            `json:"outside_radius_mm"`
 		Treads     []taperedJSON `json:"treads"`
+		Studs      []studJSON    `json:"studs"`
+		Plates     []plateJSON   `json:"plates"`
+		Strings    []stringJSON  `json:"strings,omitempty"` // left out where none can be cut
+		Bearers    []bearerJSON  `json:"bearers"`
+		Sheets     int           `json:"plate_sheets"`
+		Framing    []pieceJSON   `json:"framing_cut_list"`
 		Risers     int           `json:"risers"`
 		UnitRise   mm            `json:"unit_rise_mm"`
 		StartLevel mm            `json:"start_level_mm"`
@@ -80,6 +92,8 @@ const arcWithin = 0.1
 
 func winders(w *layout.Winders) windersJSON {
 	out := windersJSON{
+		Boxes: boxes(w.Boxes), Marks: marks(w.WallMarks), Nosings: marks(w.NosingMarks),
+		Strings: wallStrings(w.WallStrings), Housed: housed(w.HousedStrings), Framing: pieces(w.Pieces),
 		Kind: w.Kind(), Name: w.Name, Setback: mm(w.Spec.Setback.MM()), Lines: "radial",
 		Treads: tapered(w.Laid, w.Levels, w.Boards), Turn: turned(w.Spec.Angle, w.Spec.Turn), Corner: point(w.Centre),
 		UnitRise: mm(w.UnitRise), Outline: path(w.Outline()), Measured: measured(w.Spec.Depths), CutList: boards(w.CutList),
@@ -96,6 +110,8 @@ func winders(w *layout.Winders) windersJSON {
 
 func curve(c *layout.Curve) curveJSON {
 	return curveJSON{
+		Studs: studs(c.Framing.Studs), Plates: plates(c.Framing.Plates), Strings: curveStrings(c.Strings),
+		Bearers: bearers(c.Framing.Bearers), Sheets: c.Sheets, Framing: pieces(c.Pieces),
 		Kind: c.Kind(), Name: c.Name, Inside: mm(c.Inside), Outside: mm(c.Outside),
 		Treads: tapered(c.Laid, c.Levels, c.Boards), Risers: c.Risers, UnitRise: mm(c.UnitRise),
 		StartLevel: mm(c.StartLevel), EndLevel: mm(c.EndLevel), Levels: mms(c.Levels),

@@ -400,9 +400,9 @@ func (t *text) cutList(s *layout.Stairway) {
 		case *layout.Landing:
 			t.cutRows(frameList(e, t.st), frameNotes(e))
 		case *layout.Winders:
-			t.cutRows(boardRows(s.Job, e.CutList, t.st), nil)
+			t.cutRows(WindersCutList(s.Job, e, t.st))
 		case *layout.Curve:
-			t.cutRows(boardRows(s.Job, e.CutList, t.st), curveNotes(s.Job, e, t.st))
+			t.cutRows(CurveCutList(s.Job, e, t.st))
 		}
 	}
 }
@@ -415,7 +415,13 @@ func (t *text) cutRows(rows []CutRow, notes []string) {
 	for _, row := range rows {
 		cells := []string{row.Stock, row.Ripped, row.Length}
 		cells = slices.DeleteFunc(cells, func(c string) bool { return c == "" })
-		t.line("  %3d  %-*s %s", row.Count, width, row.Part, strings.Join(cells, ", ")+"   "+row.Steps)
+		what := fmt.Sprintf("  %3d  %-*s ", row.Count, width, row.Part)
+		line := what + strings.Join(cells, ", ") + "   " + row.Steps
+		if len([]rune(line)) > lineWidth {
+			t.line("%s%s", what, strings.Join(cells, ", "))
+			line = strings.Repeat(" ", len(what)) + row.Steps
+		}
+		t.line("%s", line)
 	}
 	for _, note := range notes {
 		t.line("  %s", note)

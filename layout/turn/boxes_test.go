@@ -155,7 +155,7 @@ func holds(t *rapid.T, name string, b turn.Box, f turn.BoxFraming) {
 		}
 		for k, q := range ps {
 			for _, at := range []geom.Point{q, r2.Scale(0.5, r2.Add(q, ps[(k+1)%len(ps)]))} {
-				if in := r2.Add(at, r2.Scale(1e-6, r2.Sub(middle, at))); !within(outline, in) {
+				if in := r2.Add(at, r2.Scale(1e-6, r2.Sub(middle, at))); !winds(outline, in) {
 					t.Errorf("%s reaches out of the box at %v", what, at)
 				}
 			}
@@ -201,8 +201,8 @@ func shrunk(ps []geom.Point, by float64) (out []geom.Point) {
 	return out
 }
 
-// within counts how often the outline winds round the point.
-func within(ps []geom.Point, p geom.Point) bool {
+// winds counts how often the outline winds round the point.
+func winds(ps []geom.Point, p geom.Point) bool {
 	sum := 0.0
 	for k, a := range ps {
 		u, v := r2.Sub(a, p), r2.Sub(ps[(k+1)%len(ps)], p)

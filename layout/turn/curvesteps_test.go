@@ -11,8 +11,6 @@ import (
 	"stepoff/layout/turn"
 )
 
-const inch = 25.4
-
 // curveSteps takes inches.
 func curveSteps(angle float64, risers int, inside, width, rise, tread float64) turn.CurveSteps {
 	s := turn.CurveSteps{Angle: angle, Inside: inside * inch, Width: width * inch, Tread: tread * inch}

@@ -144,9 +144,9 @@ func front(t *rapid.T, w turn.Winders, l *turn.Laid, k int) line {
 	return f
 }
 
-// inside tells whether a point lies within the clear width, at least so far from
+// withinWidth tells whether a point lies within the clear width, at least so far from
 // its inside edge. The lanes before and after the turn run on.
-func inside(w turn.Winders, l *turn.Laid, p geom.Point) bool {
+func withinWidth(w turn.Winders, l *turn.Laid, p geom.Point) bool {
 	hand := float64(w.Hand)
 	off := func(at turn.Place) float64 { // from the lane's inside edge, outward
 		return w.Width/2 - hand*r2.Dot(r2.Sub(p, at.At), r2.Sub(at.Point(0, 1), at.At))
@@ -176,7 +176,7 @@ func acrossNosings(w turn.Winders, l *turn.Laid, f, next line) float64 {
 		p := r2.Add(f.from, r2.Scale(f.foot(l.Centre)+s, f.along))
 		deep = -next.beyond(p) / r2.Dot(f.up, next.up)
 		q := r2.Add(p, r2.Scale(deep, f.up))
-		return deep, s >= from && next.foot(q)-next.foot(l.Centre) >= to && inside(w, l, p) && inside(w, l, q)
+		return deep, s >= from && next.foot(q)-next.foot(l.Centre) >= to && withinWidth(w, l, p) && withinWidth(w, l, q)
 	}
 	least := math.Inf(1)
 	_, before := at(-w.Width)
@@ -215,7 +215,7 @@ const walkedStep = 2.0
 // it, as the last may where it overhangs more than the set-back, begins there.
 func begins(w turn.Winders, l *turn.Laid, f line) float64 {
 	for s := 0.0; s > -w.Width; s -= walkedStep {
-		if !inside(w, l, r2.Add(f.from, r2.Scale(f.foot(l.Centre)+s, f.along))) {
+		if !withinWidth(w, l, r2.Add(f.from, r2.Scale(f.foot(l.Centre)+s, f.along))) {
 			return math.Inf(-1) // the edge itself decides
 		}
 	}

@@ -157,3 +157,26 @@ func TestFramingRefused(t *testing.T) {
 		}
 	}
 }
+
+// Where goings are narrow a ledger begins where it clears its tread's bearer: with
+// goings of 10 degrees and both 1 1/2 in thick, (1.5 + 1.5 cos 10) / sin 10 = 17.145
+// in from the centre. At an inside radius of 15 in that is over the inside wall, at
+// 12 in beyond it. Under a first tread 2 3/4 in over the plates bearer and ledger
+// are that high and stand on them.
+func TestNarrowAndLowBearersByHand(t *testing.T) {
+	for inside, offWall := range map[float64]bool{15: false, 12: true, 18: false} {
+		b := framed(t, curveSteps(90, 10, inside, 36, 75, 1), walls()).Bearers[3]
+		within(t, "inner end of the ledger", b.From/inch, max(inside, 17.145), 1e-3)
+		if !b.Ledger || b.OffWall != offWall {
+			t.Errorf("inside radius %v: %+v", inside, b)
+		}
+	}
+	w := walls()
+	w.Plates.Layers = 5
+	for _, b := range framed(t, curveSteps(125, 16, 60, 36, 120, 1), w).Bearers[:2] {
+		within(t, "depth", b.Depth/inch, 2.75, 1e-9)
+		if !b.OnPlates {
+			t.Errorf("%+v", b)
+		}
+	}
+}

@@ -101,25 +101,35 @@ const MostSetback measure.Length = 5 * measure.Metre
 // deep on the walkline and at its narrow end as it has to be; ok is false where
 // none is. Both depths grow with the set-back.
 func (w Winders) LeastSetback() (setback measure.Length, ok bool) {
-	least, enough := measure.Length(0), MostSetback
-	if !w.Meets(enough) {
+	return least(0, MostSetback, w.Meets)
+}
+
+// least is the least length between two, to the nanometre, that is enough, where
+// more is enough too; ok is false where not even the most is.
+func least(from, most measure.Length, enough func(measure.Length) bool) (l measure.Length, ok bool) {
+	if !enough(most) {
 		return 0, false
 	}
-	for least < enough {
-		if half := (least + enough) / 2; w.Meets(half) {
-			enough = half
+	for from < most {
+		if half := (from + most) / 2; enough(half) {
+			most = half
 		} else {
-			least = half + 1
+			from = half + 1
 		}
 	}
-	return enough, true
+	return most, true
 }
 
 // Meets tells whether every tread is deep enough at a set-back.
 func (w Winders) Meets(setback measure.Length) bool {
 	c, lines, on := w.lines(setback.MM())
-	for _, t := range depths(c, nosings(lines, w.Overhang), w.Depths, on) {
-		if t.walkline < w.Depths.LeastWalkline || t.narrow < w.Depths.LeastNarrow {
+	return w.Depths.met(c, nosings(lines, w.Overhang), on)
+}
+
+// met tells whether every tread between the nosings is deep enough.
+func (by Depths) met(c corner, fronts []ray, on []walkline) bool {
+	for _, t := range depths(c, fronts, by, on) {
+		if t.walkline < by.LeastWalkline || t.narrow < by.LeastNarrow {
 			return false
 		}
 	}

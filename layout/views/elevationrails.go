@@ -7,6 +7,7 @@ import (
 
 	"gonum.org/v1/gonum/spatial/r2"
 
+	"stepoff/layout"
 	"stepoff/layout/check"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
@@ -26,8 +27,8 @@ func (e elevation) rails(code *rules.Code) {
 	}
 	var heights []float64 // plumb over the nosing line
 	var words []string
-	// FactsOf has the flights first, from the bottom up.
-	facts := check.FactsOf(e.s, e.st)[slices.Index(e.s.Flights(), e.f)]
+	all := check.FactsOf(e.s, code, e.st)
+	facts := all[slices.IndexFunc(all, func(f check.Facts) bool { return f.Of == layout.Element(e.f) })]
 	for _, found := range check.Of(check.Judge(facts, code), check.Info) {
 		switch found.ID {
 		case "handrail-needed":

@@ -44,12 +44,17 @@ const (
 	WinderNarrowMin      Key = "winder-narrow-min"
 	WinderNarrowDatum    Key = "winder-narrow-datum"
 	WinderVariation      Key = "winder-variation"
+	WinderAdjacent       Key = "winder-variation-adjacent"
+	WinderRunVariation   Key = "winder-run-variation"
 	WinderAngleMin       Key = "winder-angle-min"
 	WinderAngleMax       Key = "winder-angle-max"
 	WinderSetAngleMax    Key = "winder-set-angle-max"
 	WinderPerQuarterMax  Key = "winder-per-quarter-max"
+	WinderSetsMax        Key = "winder-sets-max"
+	WinderUse            Key = "winder-use"
 	TaperedWalklineMin   Key = "tapered-walkline-min"
 	TaperedNarrowMin     Key = "tapered-narrow-min"
+	CurveRadiusWidths    Key = "curve-radius-widths"
 	OpenRiserSphere      Key = "open-riser-sphere"
 	OpenRiserAbove       Key = "open-riser-above"
 	HandrailRisers       Key = "handrail-risers"
@@ -108,6 +113,12 @@ const (
 	FromMiddle     = "middle"          // the line runs in the middle; there is no datum
 )
 
+// The words of WinderUse.
+const (
+	Anywhere    = "anywhere"
+	NotInEgress = "not in a means of egress" // but a curve's tapered treads may be
+)
+
 // InfoOf returns what is known of a limit. ok is false for a key that is none.
 func InfoOf(key Key) (info Info, ok bool) {
 	for _, i := range infos {
@@ -146,7 +157,7 @@ var infos = []Info{
 	{FlightRiseMax, Length, "flight-rise", "rise of a flight between landings or floors, at most", nil},
 	{FlightRisersMin, Count, "flight-risers", "risers of a flight, at least", nil},
 	{FlightRisersMax, Count, "flight-risers", "risers of a flight, at most", nil},
-	{RisersInLineMax, Count, "risers-in-line", "risers of flights that follow each other in one direction, at most", nil},
+	{RisersInLineMax, Count, "risers-in-line", "risers of flights that follow each other without a landing that turns, at most", nil},
 	{WidthMin, Length, "width", "clear width, at least", nil},
 
 	{LandingLengthMin, Relative, "landing-size", "length of a landing in the direction of travel, at least", nil},
@@ -160,11 +171,16 @@ var infos = []Info{
 	{WinderNarrowMin, Length, "winder-narrow", "depth of a winder at its narrow end, at least", nil},
 	{WinderNarrowDatum, Length, "winder-narrow", "how far from the inside edge the narrow end is measured", nil},
 	{TaperedNarrowMin, Length, "winder-narrow", "depth of a tapered tread of a curve at its narrow end, at least", nil},
-	{WinderVariation, Length, "winder-variation", "deepest winder on the walkline less the least deep, at most", nil},
+	{WinderVariation, Length, "winder-variation", "deepest winder on the walkline less the least deep, at most; 0: all alike", nil},
+	{WinderAdjacent, Length, "winder-variation", "difference of neighbouring winders on the walkline, at most", nil},
+	{WinderRunVariation, Length, "winder-variation", "difference of a winder on the walkline from the straight runs beside it, at most", nil},
 	{WinderAngleMin, Angle, "winder-angle", "angle one winder turns, at least", nil},
 	{WinderAngleMax, Angle, "winder-angle", "angle one winder turns, at most", nil},
 	{WinderSetAngleMax, Angle, "winder-angle", "angle a set of winders turns, at most", nil},
 	{WinderPerQuarterMax, Count, "winder-count", "winders in a quarter turn, at most", nil},
+	{WinderSetsMax, Count, "winder-count", "sets of winders between two floors, at most", nil},
+	{WinderUse, Word, "winder-use", "where winders may be used", []string{Anywhere, NotInEgress}},
+	{CurveRadiusWidths, Count, "curve-radius", "least radius of a curve, as many times the width that is asked for", nil},
 
 	{OpenRiserSphere, Length, "open-riser", "ball that must not pass an open riser", nil},
 	{OpenRiserAbove, Length, "open-riser", "height above the floor up to which an open riser is not limited", nil},

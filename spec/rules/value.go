@@ -25,7 +25,7 @@ func (r *reader) value(n *source.Node, info Info, text string, l *Limit) {
 	var err error
 	switch info.Kind {
 	case Length:
-		l.Length, l.Text, err = r.length(text)
+		l.Length, l.Text, err = r.length(text, info.Key == WinderVariation) // winders may have to be the same
 	case Relative:
 		err = r.relative(text, l)
 	case Angle:
@@ -66,12 +66,12 @@ func (r *reader) value(n *source.Node, info Info, text string, l *Limit) {
 
 // length reads a length and how it is printed: as it is written, with the unit
 // that a bare number has from the file's units.
-func (r *reader) length(text string) (measure.Length, string, error) {
+func (r *reader) length(text string, mayBe0 bool) (measure.Length, string, error) {
 	l, err := measure.Parse(text, r.units)
 	switch {
 	case err != nil:
 		return 0, "", err
-	case l <= 0:
+	case l < 0 || l == 0 && !mayBe0:
 		return 0, "", fmt.Errorf("%s is not more than 0, as a limit must be; write none to set no limit", measure.Quote(text))
 	}
 	if measure.UnitsOf(text) == measure.Undeclared {
@@ -86,14 +86,14 @@ func (r *reader) length(text string) (measure.Length, string, error) {
 func (r *reader) relative(text string, l *Limit) (err error) {
 	m := relativeForm.FindStringSubmatch(text)
 	if m == nil {
-		if l.Length, l.Text, err = r.length(text); err != nil && !strings.ContainsAny(text, "0123456789") {
+		if l.Length, l.Text, err = r.length(text, false); err != nil && !strings.ContainsAny(text, "0123456789") {
 			err = unlike(text, "a limit here", `36", stair width, or stair width, 48" at most`)
 		}
 		return err
 	}
 	l.Of = map[string]Of{"stair width": StairWidth, "unit run": UnitRun}[m[1]]
 	if m[2] != "" {
-		l.Length, _, err = r.length(m[2])
+		l.Length, _, err = r.length(m[2], false)
 	}
 	return err
 }
