@@ -100,8 +100,8 @@ func (e unrolledElevation) each() {
 func (e unrolledElevation) total() {
 	n := len(e.levels)
 	first, last := e.nosing(0), e.nosing(n)
-	e.d.Dim(drawing.Horizontal, geom.Pt(first.X, e.low), geom.Pt(last.X, e.low), -dimRow,
-		fmt.Sprintf("%d x %s = %s along the walkline", n, each(e.lines[1], e.st), e.st.FormatMM(e.lines[n])))
+	e.d.Dim(drawing.Horizontal, geom.Pt(first.X, e.low), geom.Pt(e.nosing(1).X, e.low), -dimRow, e.st.InchesMM(e.lines[1]))
+	e.d.Dim(drawing.Horizontal, geom.Pt(first.X, e.low), geom.Pt(last.X, e.low), -2*dimRow, fmt.Sprintf("%d treads, %s", n, e.st.FormatMM(e.lines[n])))
 	e.d.Dim(drawing.Vertical, geom.Pt(last.X+floorShown*e.s.TotalRise.MM(), e.low), geom.Pt(last.X+floorShown*e.s.TotalRise.MM(), last.Y), dimRow,
 		fmt.Sprintf("%d risers, %s", n+1, e.st.FormatMM(last.Y-e.low)))
 }

@@ -24,7 +24,7 @@ func Unfolded(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 	if len(s.Winders())+len(s.Curves()) > 0 {
 		u.d.Title += "; tapered treads along the walkline"
 	}
-	u.aside, u.rows = -levelsAside*s.TotalRise.MM(), 2+min(1, len(s.Winders()))
+	u.aside, u.rows = -levelsAside*s.TotalRise.MM(), 2+min(1, len(s.Winders())+len(s.Curves()))
 	u.level("lower floor", 0, 0, climbs(s.Elements[0]))
 	for i, e := range s.Elements {
 		switch e := e.(type) {
@@ -60,7 +60,9 @@ type unfolded struct {
 	aside float64 // where levels are written
 	x     float64 // where the next element begins
 	row   int     // of it
-	rows  int     // that what climbs is written in, in turn
+	rows  int     // that what climbs is written in, in turn; a third where there are tapered treads
+
+	turns int // lengths written below those of flights so far
 
 	// Where the last member ends: the upper floor's nosing, and the face of what
 	// it bears on.
@@ -134,9 +136,21 @@ func (u *unfolded) steps(un unrolled) {
 	u.d.Polyline(drawing.Centre, line...)
 }
 
+// turnRow is the row of the next length of a landing or of tapered treads. Where
+// there are tapered treads two rows take turns: their figures are longer than many a
+// turn.
+func (u *unfolded) turnRow() float64 {
+	row := landingRow
+	if u.rows > 2 {
+		row += u.turns % 2
+		u.turns++
+	}
+	return float64(row)
+}
+
 // along says how long so many treads are along the walkline.
 func (u *unfolded) along(un unrolled, treads int) {
-	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+un.lines[treads]-front(u.s), 0), -landingRow*dimRow, u.st.FormatMM(un.lines[treads])+" walkline")
+	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+un.lines[treads]-front(u.s), 0), -u.turnRow()*dimRow, u.st.FormatMM(un.lines[treads])+" walkline")
 }
 
 // rises says how so many risers climb, between the levels beside them. The rows
@@ -191,7 +205,7 @@ func (u *unfolded) landing(i int, l *layout.Landing) {
 		u.d.Add(drawing.Path{Layer: drawing.Thin, Path: geom.Rect(geom.Box{Min: geom.Pt(u.x, 0), Max: geom.Pt(u.x+long, under)})})
 	}
 	u.level(l.Name, l.Level, u.x-front(u.s), climbs(u.s.Elements[i+1]))
-	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+long-front(u.s), 0), -landingRow*dimRow, u.st.FormatMM(long))
+	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+long-front(u.s), 0), -u.turnRow()*dimRow, u.st.FormatMM(long))
 	u.x += long
 }
 

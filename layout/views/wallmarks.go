@@ -70,9 +70,13 @@ func WallMarks(member string, hand turn.Hand, inside bool, marks []turn.WallMark
 	if f.right() < 0 {
 		align = drawing.Left
 	}
+	roomy := true // for the distances, each under its mark
+	for k := range n {
+		roomy = roomy && math.Abs(at(marks[k+1])-at(marks[k])) > distanceRoom
+	}
 	for k, m := range marks {
 		x := at(m)
-		if m.FromCorner > 0 {
+		if m.FromCorner > 0 && roomy {
 			d.Line(drawing.Thin, geom.Pt(x, low), geom.Pt(x, m.Height-rise))
 			d.Add(drawing.Text{Layer: drawing.Dimension, At: geom.Pt(x, low-levelLow*rise), Height: drawing.Small, Angle: math.Pi / 2, Align: drawing.Right,
 				Text: st.InchesMM(m.FromCorner) + " from corner"})
@@ -90,18 +94,22 @@ func WallMarks(member string, hand turn.Hand, inside bool, marks []turn.WallMark
 }
 
 // How marks on a wall are laid out: shares of the unit rise, of the length marked,
-// how far the last level is drawn, and where and how low the levels are written.
+// how far the last level is drawn, and where and how low the levels are written; and
+// how far apart marks have to be, in millimetres of the wall, for their distances to
+// be written side by side: nearer ones are in the list only.
 const (
 	cornerPast   = 0.35
 	levelsBeyond = 0.08
 	levelsAt     = 0.06
 	levelGap     = 0.02
 	levelLow     = 0.15
+	distanceRoom = 60.0
 )
 
 // WallStrings draws the strings along one side of winders unrolled, as you face
 // them: the cuts of notched strings, and the edges of housed ones, each with one
-// radius where the pitch changes. It is nil where there is none.
+// radius where the pitch changes. It is nil where there is none,
+// or hardly one.
 func WallStrings(member string, hand turn.Hand, inside bool, notched []turn.WallString, housed []turn.HousedString) *drawing.Drawing {
 	f := face{hand, inside}
 	of, corner := f.name()
@@ -126,7 +134,7 @@ func WallStrings(member string, hand turn.Hand, inside bool, notched []turn.Wall
 			split = s.To
 		}
 	}
-	if b.Empty() {
+	if b.Empty() || b.Width() < leastShown {
 		return nil
 	}
 	whole := b
@@ -160,6 +168,10 @@ func WallStrings(member string, hand turn.Hand, inside bool, notched []turn.Wall
 	}
 	return d
 }
+
+// leastShown is how long strings have to be, in millimetres, to be drawn: at a newel
+// with hardly a set-back there is nothing to see.
+const leastShown = 150.0
 
 // stepUnder is how far under its cut a step's number stands, of the strings' height.
 const stepUnder = 0.2

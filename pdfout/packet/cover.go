@@ -201,8 +201,8 @@ func plural(n int, word string) string {
 // Millimetres on the sheet, captions included.
 const (
 	planHeight      = 260.0
-	isometricHeight = 140.0
-	unfoldedHeight  = 100.0
+	isometricHeight = 132.0
+	unfoldedHeight  = 108.0
 	flightHeight    = 150.0
 )
 
@@ -255,7 +255,9 @@ type work struct {
 func (w *work) add(blocks ...pdfout.Block) { w.blocks = append(w.blocks, blocks...) }
 
 func (w *work) flight(f *layout.Flight) {
-	w.add(pdfout.Figure{Drawing: views.Elevation(w.s, f, w.code, w.st), MaxHeight: flightHeight})
+	if len(f.Stringers) > 0 || len(w.s.Elements) == 1 { // of a single riser there is nothing to see
+		w.add(pdfout.Figure{Drawing: views.Elevation(w.s, f, w.code, w.st), MaxHeight: flightHeight})
+	}
 	if len(f.Stringers) > 0 {
 		steps := w.steps(f)
 		text := strings.Join(steps.Items, "\n")

@@ -15,11 +15,11 @@ import (
 // and the list of its parts share a page.
 const (
 	turnPlanHeight    = 200
-	boxHeight         = 125
+	boxHeight         = 115
 	stepsHeight       = 110
 	wallsHeight       = 90
 	newelHeight       = 110
-	wallStringsHeight = 75
+	wallStringsHeight = 70
 )
 
 // winders are the pages a turn of winders is built by: its boxes with their parts,
@@ -91,11 +91,11 @@ func under(k, n int) string {
 // box draws a box and lists its parts.
 func (p *windersPages) box(k int) {
 	b := &p.w.Boxes[k]
-	t := pdfout.Table{Header: []string{"no.", "part", "length, long point to long point", "one end", "other end"}, Align: []drawing.Align{drawing.Right}}
+	t := pdfout.Table{Header: []string{"no.", "part", "longest", "lower or inner end", "upper or outer end"}, Align: []drawing.Align{drawing.Right}}
 	for i, part := range b.Parts {
-		t.Rows = append(t.Rows, []string{fmt.Sprint(i + 1), part.Kind.String(), p.st.FormatMM(part.Length), endWords(part, 0), endWords(part, 1)})
+		t.Rows = append(t.Rows, []string{fmt.Sprint(i + 1), part.Kind.String(), p.st.FormatMM(part.Length), endWords(part.Ends[0]), endWords(part.Ends[1])})
 	}
-	text := fmt.Sprintf("All parts are %s high, on edge. Bevels are degrees off square, cut plumb. The sheathing is the box's outline.", p.st.InchesMM(b.Height))
+	text := fmt.Sprintf("All parts are %s high, on edge. Bevels are degrees off square, cut plumb; the long point is on the outer face, of a joist on the one toward the outside of the turn, or on the inner one. The sheathing is the box's outline.", p.st.InchesMM(b.Height))
 	if down, up, ok := views.InnerSides(b); ok {
 		text += fmt.Sprintf(" From the inside corner it reaches %s down the stair and %s up.", p.st.FormatMM(down), p.st.FormatMM(up))
 	}
@@ -105,25 +105,19 @@ func (p *windersPages) box(k int) {
 }
 
 // endWords says how the end of a part is cut, and where its long point is.
-func endWords(part turn.BoxPart, end int) string {
-	which := [2]string{"lower", "upper"}
-	if part.Kind == turn.BoxFront || part.Kind == turn.BoxBack {
-		which = [2]string{"inner", "outer"}
-	}
-	e := part.Ends[end]
+func endWords(e turn.BoxEnd) string {
 	tilt, onEnd := e.Saw()
 	if tilt == 0 && !onEnd {
-		return which[end] + ": square"
+		return "square"
 	}
-	long := "outer"
-	if e.Bevel < 0 {
-		long = "inner"
-	}
-	words := fmt.Sprintf("%s: %s, long on the %s face", which[end], degrees(max(e.Bevel, -e.Bevel)), long)
+	words := degrees(max(e.Bevel, -e.Bevel))
 	if onEnd {
-		words += fmt.Sprintf("; saw on the squared end, tilted %s", degrees(tilt))
+		words += " (the saw on the squared end, at " + degrees(tilt) + ")"
 	}
-	return words
+	if e.Bevel < 0 {
+		return words + ", long inside"
+	}
+	return words + ", long outside"
 }
 
 // degrees prints an angle to a tenth: finer than a saw is set.
