@@ -16,6 +16,9 @@ import (
 // share of the total rise.
 const levelsAside = 0.38
 
+// tapersAside is the same where winders have their two levels written in one line.
+const tapersAside = 0.55
+
 // Unfolded draws the whole stairway from the side as if it went straight on: its
 // members one after another along the way up, each at its level, winders and
 // curves unrolled along their walkline.
@@ -25,6 +28,9 @@ func Unfolded(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 		u.d.Title += "; tapered treads along the walkline"
 	}
 	u.aside, u.rows = -levelsAside*s.TotalRise.MM(), 2+min(1, len(s.Winders())+len(s.Curves()))
+	if len(s.Winders()) > 0 {
+		u.aside = -tapersAside * s.TotalRise.MM()
+	}
 	u.level("lower floor", 0, 0, climbs(s.Elements[0]))
 	for i, e := range s.Elements {
 		switch e := e.(type) {
@@ -35,7 +41,7 @@ func Unfolded(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 		case *layout.Landing:
 			u.landing(i, e)
 		case *layout.Winders:
-			u.winders(i, e)
+			u.winders(e)
 		}
 	}
 	u.floors()
@@ -107,7 +113,7 @@ func (u *unfolded) curve(c *layout.Curve) {
 }
 
 // winders draws a turn of winders along their walkline, standing on their boxes.
-func (u *unfolded) winders(i int, w *layout.Winders) {
+func (u *unfolded) winders(w *layout.Winders) {
 	un := unrollWinders(u.s, w)
 	if w.Spec.Boxes {
 		for _, b := range un.boxes() {
@@ -117,8 +123,10 @@ func (u *unfolded) winders(i int, w *layout.Winders) {
 	u.steps(un)
 	u.along(un, len(w.Levels))
 	n := len(w.Levels) - 1
-	u.level(w.Name+", first", w.Levels[0], u.x+un.nosing(0).X, n)
-	u.level("last winder", w.Levels[n], u.x+un.nosing(n).X, climbs(u.s.Elements[i+1]))
+	u.d.Line(drawing.Thin, geom.Pt(u.aside, w.Levels[0]), geom.Pt(u.x+un.nosing(0).X, w.Levels[0]))
+	u.d.Line(drawing.Thin, geom.Pt(u.aside, w.Levels[n]), geom.Pt(u.x+un.nosing(n).X, w.Levels[n]))
+	u.d.Text(geom.Pt(u.aside, (w.Levels[0]+w.Levels[n])/2-labelHalf*u.s.TotalRise.MM()), drawing.Small, drawing.Left,
+		w.Name+" "+u.st.FormatMM(w.Levels[0])+" to "+u.st.FormatMM(w.Levels[n]))
 	u.rises(n, w.UnitRise, w.Levels[0], w.Levels[n])
 	u.x += un.long()
 }
@@ -156,6 +164,9 @@ func (u *unfolded) along(un unrolled, treads int) {
 // rises says how so many risers climb, between the levels beside them. The rows
 // take turns: a short member's words run past its end.
 func (u *unfolded) rises(risers int, rise, from, to float64) {
+	if risers == 1 && u.rows > 2 {
+		return // between lines with their levels, and no room beside what climbs next to it
+	}
 	words := fmt.Sprintf("%d at %s", risers, each(rise, u.st))
 	u.d.Dim(drawing.Vertical, geom.Pt(u.aside, from), geom.Pt(u.aside, to), -float64(1+u.row%u.rows)*dimRow, words)
 	u.row++
@@ -181,6 +192,7 @@ func (u *unfolded) level(name string, level, to float64, risers int) {
 const (
 	labelUp   = 0.045
 	labelDown = 0.09
+	labelHalf = 0.02 // half of it, between two lines
 )
 
 func (u *unfolded) landing(i int, l *layout.Landing) {
