@@ -29,6 +29,7 @@ const (
 // Parts of a plan, as shares of the stair's width.
 const (
 	numberAside = 0.25 // of the riser numbers, from the middle of the flight to its right
+	numberDown  = 0.05 // of their baseline below the middle, on a tread that lies aslant
 	originSize  = 0.03 // radius of the ring where the travel line begins
 	arrowLong   = 0.11
 	arrowWide   = 0.035
@@ -168,9 +169,11 @@ func (p *plan) flight(i int, f *layout.Flight) {
 func (p *plan) number(fr frame, along, run float64) {
 	from, to := along, along+run-p.front
 	at := fr.at((from+to)/2, -numberAside*p.width)
-	if fr.along.Y > levelEnough || fr.along.Y < -levelEnough { // baseline low on the tread, whichever way it climbs
-		low := math.Min(fr.at(from, 0).Y, fr.at(to, 0).Y)
-		at.Y = low + numberUp*(run-p.front)
+	switch {
+	case math.Abs(fr.along.X) < levelEnough: // baseline low on the tread, whichever way it climbs
+		at.Y = math.Min(fr.at(from, 0).Y, fr.at(to, 0).Y) + numberUp*(run-p.front)
+	case math.Abs(fr.along.Y) > levelEnough: // aslant
+		at.Y -= numberDown * p.width
 	}
 	p.d.Text(at, drawing.Small, drawing.Middle, fmt.Sprint(p.risers))
 }

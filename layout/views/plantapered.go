@@ -12,13 +12,9 @@ import (
 	"stepoff/layout/turn"
 )
 
-// Where a tapered tread's number stands: a share of the way from the inside edge
-// to the outside one, where there is most room; and how far its baseline is below
-// the middle there, as a share of the stair's width.
-const (
-	taperedNumberOut  = 0.76
-	taperedNumberDown = 0.05
-)
+// taperedNumberOut is where a tapered tread's number stands, as a share of the way
+// from the inside edge to the outside one: there is most room.
+const taperedNumberOut = 0.76
 
 // winders draws a turn of winders; its first and last riser lines are those of
 // the members it joins.
@@ -114,7 +110,7 @@ func (p *plan) before(i int, l *turn.Laid) {
 // taperedNumber writes a tread's number on it: that of the riser it lies on.
 func (p *plan) taperedNumber(l *turn.Laid, k int) {
 	at := onTread(l, k, taperedNumberOut)
-	at.Y -= taperedNumberDown * p.width
+	at.Y -= numberDown * p.width
 	p.d.Text(at, drawing.Small, drawing.Middle, fmt.Sprint(p.risers))
 }
 

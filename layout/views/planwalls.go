@@ -53,7 +53,9 @@ func (p *plan) boundary(side float64) geom.Path {
 				to(q)
 			}
 		default:
-			out.Edges = append(out.Edges, sideOf(laid(e), side).Edges...)
+			edges := sideOf(laid(e), side).Edges
+			to(edges[0].From)
+			out.Edges = append(out.Edges, edges...)
 		}
 	}
 	return straighten(out)
@@ -118,7 +120,7 @@ func straighten(p geom.Path) geom.Path {
 		if e.Length() < 1e-6 {
 			continue
 		}
-		if n := len(out.Edges); n > 0 && !e.IsArc() && !out.Edges[n-1].IsArc() && math.Abs(bend(out.Edges[n-1], e)) < 1e-6 {
+		if n := len(out.Edges); n > 0 && !e.IsArc() && !out.Edges[n-1].IsArc() && math.Abs(bend(out.Edges[n-1], e)) < inLine {
 			out.Edges[n-1].To = e.To
 			continue
 		}
@@ -165,24 +167,38 @@ const sharpest = 170 * math.Pi / 180
 // room for one, between flights that stand close.
 func band(edge geom.Path, side float64) (wall geom.Path, ok bool) {
 	n := len(edge.Edges)
-	far := make([]geom.Edge, n)
-	short := make([][2]float64, n) // what is cut off either end, where the next wall stands in the way
-	mitre := make([]geom.Point, n) // at the edge's end
+	face := make([]geom.Edge, n)    // its far face, edge by edge
+	mitre := make([]*geom.Point, n) // where two faces meet beyond an edge's end
+	short := make([][2]float64, n)  // what is cut off a face's ends, where another stands in the way
 	for i, e := range edge.Edges {
-		if far[i], ok = moved(e, side, wallThickness); !ok {
+		if face[i], ok = moved(e, side, wallThickness); !ok {
 			return wall, false
 		}
 		if i+1 == n {
 			break
 		}
 		turned := side * bend(e, edge.Edges[i+1])
-		if math.Abs(turned) > sharpest {
-			return wall, false
-		}
 		reach := wallThickness * math.Tan(math.Abs(turned)/2)
-		mitre[i] = r2.Add(far[i].To, r2.Scale(reach, heading(e, true)))
-		if turned > 0 { // toward the wall
+		switch {
+		case math.Abs(turned) > sharpest:
+			return wall, false
+		case turned > inLine: // toward the wall
 			short[i][1], short[i+1][0] = reach, reach
+		case turned < -inLine:
+			at := r2.Add(face[i].To, r2.Scale(reach, heading(e, true)))
+			mitre[i] = &at
+		}
+	}
+	// A face shorter than what is cut off it goes, and the rest is cut off the next
+	// one in line with it.
+	for i := range n - 1 {
+		if over := short[i][0] - face[i].Length(); over > 0 && mitre[i] == nil && short[i][1] == 0 {
+			short[i+1][0] = over
+		}
+	}
+	for i := n - 1; i > 0; i-- {
+		if over := short[i][1] - face[i].Length(); over > 0 && mitre[i-1] == nil && short[i][0] == 0 {
+			short[i-1][1] = over
 		}
 	}
 	wall = geom.Path{Closed: true, Edges: append([]geom.Edge(nil), edge.Edges...)}
@@ -192,18 +208,21 @@ func band(edge geom.Path, side float64) (wall geom.Path, ok bool) {
 		}
 	}
 	for i := n - 1; i >= 0; i-- {
-		long := far[i].Length()
+		long := face[i].Length()
 		from, to := short[i][0]/long, 1-short[i][1]/long
-		if !(from < to) {
-			return wall, false
+		if mitre[i] != nil {
+			join(*mitre[i])
 		}
-		if i < n-1 && short[i][1] == 0 {
-			join(mitre[i])
+		if from < to {
+			e := face[i].Part(from, to).Reversed()
+			join(e.From)
+			wall.Edges = append(wall.Edges, e)
 		}
-		e := far[i].Part(from, to).Reversed()
-		join(e.From)
-		wall.Edges = append(wall.Edges, e)
 	}
 	join(wall.Edges[0].From)
 	return wall, geom.Simple(wall.Points(1))
 }
+
+// inLine is the bend, in radians, up to which two edges count as one line: less
+// than a wall's thickness shows.
+const inLine = 1e-6
