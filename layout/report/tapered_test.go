@@ -3,8 +3,10 @@ package report_test
 import (
 	"bytes"
 	"encoding/json"
+	"maps"
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -131,5 +133,45 @@ stringer: {stock: 2x12}
 		if !strings.Contains(b.String(), c.want) {
 			t.Errorf("nothing says %q:\n%s", c.want, b.String())
 		}
+	}
+}
+
+// Every key that winders and curves have in the JSON stands in the README's
+// reference.
+func TestReadmeNamesTaperedKeys(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var check func(v any)
+	missing := map[string]bool{}
+	check = func(v any) {
+		switch v := v.(type) {
+		case []any:
+			for _, each := range v {
+				check(each)
+			}
+		case map[string]any:
+			for key, value := range v {
+				if !bytes.Contains(readme, []byte("`"+key+"`")) {
+					missing[key] = true
+				}
+				check(value)
+			}
+		}
+	}
+	for _, name := range []string{"winder-l.yaml", "curved.yaml"} {
+		var out struct{ Elements []map[string]any }
+		if err := json.Unmarshal(example(t, name), &out); err != nil {
+			t.Fatal(err)
+		}
+		for _, e := range out.Elements {
+			if e["kind"] == "winders" || e["kind"] == "curve" {
+				check(e)
+			}
+		}
+	}
+	if len(missing) > 0 {
+		t.Errorf("the README's JSON reference lacks %v", slices.Sorted(maps.Keys(missing)))
 	}
 }
