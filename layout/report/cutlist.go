@@ -28,12 +28,6 @@ func CutList(job *spec.Job, f *layout.Flight, st measure.Style) []CutRow {
 	return append(rows, boardRows(job, f.Boards, st)...)
 }
 
-// Boards lists the treads and riser boards of a turn or a curve, in the order they
-// are used.
-func Boards(job *spec.Job, boards []layout.Board, st measure.Style) []CutRow {
-	return boardRows(job, boards, st)
-}
-
 // boardRows lists treads and riser boards.
 func boardRows(job *spec.Job, boards []layout.Board, st measure.Style) []CutRow {
 	var rows []CutRow

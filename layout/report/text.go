@@ -400,9 +400,9 @@ func (t *text) cutList(s *layout.Stairway) {
 		case *layout.Landing:
 			t.cutRows(frameList(e, t.st), frameNotes(e))
 		case *layout.Winders:
-			t.cutRows(append(boardRows(s.Job, e.CutList, t.st), pieceRows(e.Pieces, t.st)...), winderNotes(e))
+			t.cutRows(WindersCutList(s.Job, e, t.st))
 		case *layout.Curve:
-			t.cutRows(append(boardRows(s.Job, e.CutList, t.st), pieceRows(e.Pieces, t.st)...), append(curveNotes(s.Job, e, t.st), wallNotes(e, t.st)...))
+			t.cutRows(CurveCutList(s.Job, e, t.st))
 		}
 	}
 }
