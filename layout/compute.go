@@ -31,9 +31,16 @@ func Compute(job *spec.Job) (*Stairway, error) {
 		bad = append(bad, f.build(job)...)
 	}
 	for i, e := range s.Elements {
-		if l, ok := e.(*Landing); ok {
+		switch e := e.(type) {
+		case *Landing:
 			upper, _ := s.Elements[i+1].(*Flight)
-			bad = append(bad, l.frame(i, upper, job)...)
+			bad = append(bad, e.frame(i, upper, job)...)
+		case *Winders:
+			lower, _ := s.Elements[i-1].(*Flight)
+			upper, _ := s.Elements[i+1].(*Flight)
+			bad = append(bad, e.frame(i, lower, upper, job)...)
+		case *Curve:
+			bad = append(bad, e.frame(i, s)...)
 		}
 	}
 	if err := bad.Err(); err != nil {

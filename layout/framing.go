@@ -23,12 +23,18 @@ type Frame struct {
 	Pieces      []FramePiece
 }
 
-// FramePiece is one row of the landing's cut list. Width is 0 but for sheathing.
+// FramePiece is one row of the cut list of a landing's frame, of boxes, of a
+// curve's walls. Millimetres.
 type FramePiece struct {
-	Part          string
-	Count         int
-	Stock         string // 2x8; for sheathing its thickness is the job's
-	Length, Width float64
+	Part      string
+	Count     int
+	Stock     string  // 2x8; empty for what is cut from sheets, or ripped from no board sold
+	Length    float64 // long point to long point
+	Width     float64 // of what is cut from sheets; what a board is ripped to; 0: the board's own
+	Thickness float64 // of what is cut from sheets
+	// Bevels of both ends, in degrees off square, see turn.BoxEnd: where both have the
+	// same sign the long points are on the same face.
+	Bevels [2]float64
 }
 
 // The stock of posts and of the plates and studs of walls: common practice.
@@ -127,7 +133,11 @@ func (l *Landing) pieces(w *Frame, high float64, job *spec.Job) {
 	}
 	add := func(part string, count int, stock string, length, width float64) {
 		if count > 0 && length > 0 {
-			w.Pieces = append(w.Pieces, FramePiece{part, count, stock, length, width})
+			p := FramePiece{Part: part, Count: count, Stock: stock, Length: length, Width: width}
+			if stock == "" {
+				p.Thickness = asked.Sheathing.MM()
+			}
+			w.Pieces = append(w.Pieces, p)
 		}
 	}
 	stock := asked.Joists.Name

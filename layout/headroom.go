@@ -2,11 +2,11 @@ package layout
 
 import "stepoff/spec/measure"
 
-// Headroom is what is over a flight where the upper floor still covers it.
+// Headroom is what is over a flight or a curve where the upper floor still covers it.
 // What was not measured is nil. Millimetres.
 type Headroom struct {
 	Least *float64 // plumb, nosing line to ceiling, where it is least
-	AtX   *float64 // where that is, in the flight's elevation frame
+	AtX   *float64 // where that is, in the flight's elevation frame; of a curve along its first walkline
 	// OpeningNeeded is how far the opening has to reach, level, from the head
 	// plumb cut, for the headroom asked for; nil where none was asked for, or
 	// where the ceiling is too low over the lower floor itself.
@@ -50,26 +50,35 @@ func (o Overhead) OpeningFor(headroom float64) (opening float64, ok bool) {
 	return o.Head - o.FirstNosing - (height-o.Rise)*o.Run/o.Rise, true
 }
 
-// Overhead returns the top flight and the floor above it. It is nil where the
-// job does not state the floor's depth.
+// Overhead returns what climbs to the upper floor, a flight or a curve, and the
+// floor above it. A curve is looked at along its first walkline, an opening over
+// it ends on a line through its centre: that is under the same nosing line all
+// along. It is nil where the job does not state the floor's depth, and over a
+// flight of one riser.
 func (s *Stairway) Overhead() *Overhead {
-	flights := s.Flights()
-	if s.Job.Levels.FloorDepth == nil || len(flights) == 0 {
+	if s.Job.Levels.FloorDepth == nil {
 		return nil
 	}
-	f := flights[len(flights)-1]
-	if len(f.Stringers) == 0 {
-		return nil
+	o := &Overhead{FloorDepth: s.Job.Levels.FloorDepth.MM(), FirstNosing: -overhang(s.Job)}
+	switch e := s.Elements[len(s.Elements)-1].(type) {
+	case *Flight:
+		if len(e.Stringers) == 0 {
+			return nil
+		}
+		o.Rise, o.Run, o.TotalRise = e.UnitRise, e.UnitRun.MM(), e.EndLevel-e.StartLevel
+		o.Head = e.Stringers[0].HeadX()
+	case *Curve:
+		if len(e.Walklines) == 0 {
+			return nil
+		}
+		o.Run = e.Walklines[0].Length() / float64(len(e.Treads)) // treads are alike
+		o.Rise, o.TotalRise = e.UnitRise, e.EndLevel-e.StartLevel
+		o.Head = float64(len(e.Treads)) * o.Run // its last riser line
 	}
-	return &Overhead{
-		Rise: f.UnitRise, Run: f.UnitRun.MM(), TotalRise: f.EndLevel - f.StartLevel,
-		FloorDepth:  s.Job.Levels.FloorDepth.MM(),
-		FirstNosing: -(s.Job.Riser.Thickness + s.Job.Tread.Nosing).MM(),
-		Head:        f.Stringers[0].HeadX(),
-	}
+	return o
 }
 
-// Headroom returns the headroom over the top flight, and the opening it needs
+// Headroom returns the headroom over the top flight or curve, and the opening it needs
 // for the headroom asked for (nil: none is). It is nil where the job does not
 // state the floor's depth.
 func (s *Stairway) Headroom(asked *measure.Length) *Headroom {

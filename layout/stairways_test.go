@@ -264,14 +264,17 @@ func TestBearingOnALanding(t *testing.T) {
 
 // A stair that winds round and over its own start: half turn after half turn.
 // The third flight lies over the first, two flights of 7 risers higher: 105 in
-// plumb from riser line to riser line, less tread and stringer.
+// plumb from riser line to riser line, less what is under it.
 func TestPassingOverItself(t *testing.T) {
 	s := compute(t, stair(map[string]string{"levels": `{total_rise: 157 1/2"}`, "stairway": `[{flight: {risers: 7, run: 10"}}, {landing: {turn: left, angle: 180}}, {flight: {risers: 7, run: 10"}}, {landing: {turn: left, angle: 180}}, {flight: {risers: 7, run: 10"}}]`}))
 	for _, p := range s.Passings() {
 		if p.Upper.Label() == "flight-3" && p.Lower.Label() == "flight-1" {
-			// Underside: 11 1/4 / cos under the line through the tips, which is 1 1/2
-			// and 1 3/4 x 3/4 under the nosing line.
-			near(t, "headroom", p.Headroom, 105-1.5-1.75*0.75-11.25/0.8)
+			// The landing's sheathing, 3/4 under its level of 105, runs on under the
+			// seat of flight-3, to where the nosing line of flight-1 is 7 1/2 and
+			// (seat + 1 3/4) x 3/4 high. Past it the underside is 11 1/4 / cos under the
+			// line through the tips, 1 1/2 and 1 3/4 x 3/4 under the nosing line: 3/4 higher.
+			seat := (11.25/0.8 - 6) * 10 / 7.5
+			near(t, "headroom", p.Headroom, 105-0.75-7.5-(seat+1.75)*0.75)
 			return
 		}
 	}

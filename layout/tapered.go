@@ -1,9 +1,6 @@
 package layout
 
 import (
-	"math"
-
-	"stepoff/layout/geom"
 	"stepoff/layout/turn"
 	"stepoff/spec"
 	"stepoff/spec/measure"
@@ -21,6 +18,25 @@ type Winders struct {
 
 	UnitRise float64
 	Boards   []TaperedBoard // of its treads, from the bottom up
+	CutList  []Board        // the same as rectangles, and its riser boards but the first, which is the lower flight's last
+
+	// Boxes are the platforms stacked on each other that the winders are framed with,
+	// the lowest first, which is the order they go together in; nil where the job
+	// asks for no framing.
+	Boxes []turn.Box
+	// BoxStock is what their rims and joists are ripped from: the narrowest board two
+	// inches thick that is as wide as the highest box. Its name is empty where there
+	// is none.
+	BoxStock spec.Piece
+	// Legs is how many legs carry the lowest box, one at every corner; none where it
+	// stands on the floor.
+	Legs   int
+	Pieces []FramePiece // the boxes' cut list
+	// WallMarks are where the riser lines meet both walls and the newel, NosingMarks
+	// where the nosings do.
+	WallMarks, NosingMarks []turn.WallMark
+	WallStrings            []turn.WallString   // notched to the treads, unrolled
+	HousedStrings          []turn.HousedString // the same, housed
 
 	flooring measure.Length
 }
@@ -49,7 +65,22 @@ type Curve struct {
 	Inside, Outside      float64   // radii of the edges of the clear width
 	*turn.Laid
 
-	Boards []TaperedBoard // of its treads, from the bottom up
+	Boards  []TaperedBoard // of its treads, from the bottom up
+	CutList []Board        // the same as rectangles, and its riser boards
+
+	// Framing is two walls of studs on curved plates with bearers and ledgers between
+	// them. PlateStock is what its studs are and how wide its plates.
+	Framing                              *turn.CurveFraming
+	PlateStock, BearerStock, LedgerStock spec.Piece
+	Pieces                               []FramePiece // their cut list
+	// Sheets is how many the plates take, their segments cut as the rectangles they
+	// lie in: fewer do where they are laid into each other.
+	Sheets int
+
+	Strings []CurvedString // unrolled, the inside one and the outside one
+	// NoStrings says why there are none, where they cannot be cut: the walls do not
+	// hang on them.
+	NoStrings string
 }
 
 // Kind is "curve".
@@ -57,19 +88,6 @@ func (c *Curve) Kind() string { return "curve" }
 
 // Label is the curve's name.
 func (c *Curve) Label() string { return c.Name }
-
-// TaperedBoard is the board of a winder or of a curve's tread as it is cut.
-// Millimetres.
-type TaperedBoard struct {
-	// Outline in plan, counter-clockwise: from the nosing to the riser board behind
-	// it, or under it, trimmed to the edges of the clear width; past an open side
-	// by the overhang.
-	Outline geom.Path
-	// Along and Deep are the rectangle it is cut from: along its nosing, with the
-	// grain, and square to that.
-	Along, Deep float64
-	Riser       float64 // length of the riser board at its front, along the riser line; 0 where risers are open
-}
 
 // Flooring is the thickness of the tread that is laid on the boxes after a foot
 // has been set on them; nothing where the turn is framed otherwise.
@@ -88,6 +106,7 @@ func (s *Stairway) winders(below int, entry turn.Place, asked *spec.Winders) *Wi
 	}
 	w.Laid = PlanOf(asked, s.Job).At(entry, asked.Setback.MM())
 	w.Boards = s.taperedBoards(w.Laid)
+	w.CutList = s.taperedCutList(w.Laid, w.Boards, w.UnitRise, 1, len(w.Treads)-1, 0)
 	if asked.Boxes {
 		w.flooring = s.Job.Tread.Thickness
 	}
@@ -124,6 +143,11 @@ func (s *Stairway) curve(below int, entry turn.Place, asked *spec.Curve) *Curve 
 	}
 	c.Laid = RoundOf(asked, s.Job).At(entry)
 	c.Boards = s.taperedBoards(c.Laid)
+	last := n - 1
+	if !s.Job.Stringer.TopRiser {
+		last-- // the header stands bare above the last tread
+	}
+	c.CutList = s.taperedCutList(c.Laid, c.Boards, c.UnitRise, 0, last, s.Job.Tread.Thickness.MM())
 	return c
 }
 
@@ -144,42 +168,4 @@ func (s *Stairway) partAt(k int) Part {
 		}
 	}
 	return s.Parts[len(s.Parts)-1]
-}
-
-// taperedBoards works out the boards of tapered treads: from nosing to riser
-// board as a straight tread's, see Flight.boards.
-func (s *Stairway) taperedBoards(l *turn.Laid) []TaperedBoard {
-	job := s.Job
-	over := turn.Over{Front: overhang(job)}
-	if job.Riser.Joint == spec.Behind {
-		over.Back = job.Riser.Thickness.MM()
-	}
-	for i, side := range job.Sides {
-		if side != spec.Open {
-			continue
-		}
-		// Going up, the inside is on the hand the turn turns to.
-		if inside := (i == 0) == (l.Hand() == turn.Left); inside {
-			over.Inside = job.Tread.Overhang.MM()
-		} else {
-			over.Outside = job.Tread.Overhang.MM()
-		}
-	}
-	var boards []TaperedBoard
-	for k := range l.Treads {
-		b := TaperedBoard{Outline: l.Board(k, over)}
-		b.Along, b.Deep = extent(b.Outline, l.Nosings[k])
-		if !job.Riser.Open {
-			b.Riser = math.Hypot(l.Risers[k].Out.X-l.Risers[k].In.X, l.Risers[k].Out.Y-l.Risers[k].In.Y)
-		}
-		boards = append(boards, b)
-	}
-	return boards
-}
-
-// extent is how long and how deep a piece is, along a line and square to it.
-func extent(p geom.Path, along turn.Segment) (long, deep float64) {
-	angle := math.Atan2(along.Out.Y-along.In.Y, along.Out.X-along.In.X)
-	b := p.Turned(-angle).Box()
-	return b.Width(), b.Height()
 }

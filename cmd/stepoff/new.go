@@ -15,11 +15,7 @@ import (
 //go:embed shapes/*.yaml
 var shapeFiles embed.FS
 
-// shapes are the shapes there are names for; planned ones have no file yet.
-var (
-	shapes  = []string{"straight", "landing-l", "landing-u", "landing-double"}
-	planned = []string{"winder-l", "curved"}
-)
+var shapes = []string{"straight", "landing-l", "landing-u", "landing-double", "winder-l", "curved"}
 
 func newCommand(std streams) *cli.Command {
 	return &cli.Command{
@@ -66,8 +62,6 @@ func (l *line) shape() string {
 	case slices.Contains(shapes, name):
 	case name == "":
 		l.mistake("--shape is missing", known)
-	case slices.Contains(planned, name):
-		l.mistake(fmt.Sprintf("the shape %s is not in this version yet", name), known)
 	default:
 		l.mistake(fmt.Sprintf("unknown shape %q", name), nearest(name, shapes, known)...)
 	}

@@ -1,6 +1,10 @@
 package geom
 
-import "math"
+import (
+	"math"
+
+	"gonum.org/v1/gonum/spatial/r2"
+)
 
 // Box is an upright rectangle. Box{} is the point at the origin; the empty
 // box, which holds nothing, is EmptyBox.
@@ -49,3 +53,6 @@ func (b Box) Contains(p Point, slack float64) bool {
 func (b Box) Meets(c Box) bool {
 	return b.Min.X <= c.Max.X && b.Max.X >= c.Min.X && b.Min.Y <= c.Max.Y && b.Max.Y >= c.Min.Y
 }
+
+// Shift moves the box by d.
+func (b Box) Shift(d Point) Box { return Box{Min: r2.Add(b.Min, d), Max: r2.Add(b.Max, d)} }

@@ -25,7 +25,13 @@ func CutList(job *spec.Job, f *layout.Flight, st measure.Style) []CutRow {
 		g := &f.Stringers[i]
 		rows = append(rows, CutRow{Count: len(g.Positions), Part: g.Name, Stock: stockName(f, st), Length: stockLength(g, st)})
 	}
-	for _, b := range f.Boards {
+	return append(rows, boardRows(job, f.Boards, st)...)
+}
+
+// boardRows lists treads and riser boards.
+func boardRows(job *spec.Job, boards []layout.Board, st measure.Style) []CutRow {
+	var rows []CutRow
+	for _, b := range boards {
 		row := CutRow{Count: b.Count, Part: b.Kind.String(), Stock: st.Inches(b.Thickness) + " thick",
 			Ripped: st.InchesMM(b.Depth), Length: "length: the job states no width", Steps: steps(b)}
 		if b.Kind == layout.TreadBoard {
@@ -53,7 +59,8 @@ func CutNotes(job *spec.Job, f *layout.Flight, st measure.Style) []string {
 	if f.Head != nil {
 		nosing = "the landing's nosing"
 	}
-	if f.Treads == 0 && f.Spec.Stringer.TopRiser {
+	_, toWinder := f.Head.(*layout.Winders) // whose tread is as thick as the others
+	if f.Treads == 0 && f.Spec.Stringer.TopRiser && !toWinder {
 		return []string{fmt.Sprintf("riser no. 1 goes from floor or landing up to %s: %s less its thickness", nosing, st.InchesMM(f.UnitRise))}
 	}
 	if len(f.Stringers) == 0 {
@@ -70,7 +77,7 @@ func CutNotes(job *spec.Job, f *layout.Flight, st measure.Style) []string {
 	if f.Flooring > 0 {
 		notes = append(notes, fmt.Sprintf("set before the flooring, riser no. 1 is %s higher", st.Inches(f.Flooring)))
 	}
-	if f.Hung() && f.Spec.Stringer.TopRiser {
+	if f.Hung() && f.Spec.Stringer.TopRiser && !toWinder {
 		// From the top tread's cut, or the tread itself, up to the underside of
 		// the floor's nosing, whose thickness the job does not state.
 		whole := f.UnitRise
@@ -99,8 +106,5 @@ func stockLength(g *layout.Group, st measure.Style) string {
 }
 
 func steps(b layout.Board) string {
-	if b.Steps[0] == b.Steps[1] {
-		return fmt.Sprintf("(no. %d)", b.Steps[0])
-	}
-	return fmt.Sprintf("(no. %d to %d)", b.Steps[0], b.Steps[1])
+	return "(no. " + numbers(b.Steps[0], b.Steps[1]) + ")"
 }

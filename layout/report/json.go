@@ -134,6 +134,7 @@ type (
 		Thickness *mm    `json:"thickness_mm,omitempty"`
 		Width     *mm    `json:"width_mm,omitempty"`
 		Length    mm     `json:"length_mm"`
+		Bevels    []deg  `json:"bevels_deg,omitempty"` // of both ends; left out where both are square
 	}
 )
 
@@ -158,6 +159,10 @@ func JSON(w io.Writer, s *layout.Stairway, code *rules.Code, findings []check.Fi
 			out.Elements = append(out.Elements, flight(e, code))
 		case *layout.Landing:
 			out.Elements = append(out.Elements, landing(e))
+		case *layout.Winders:
+			out.Elements = append(out.Elements, winders(e))
+		case *layout.Curve:
+			out.Elements = append(out.Elements, curve(e))
 		}
 	}
 	return encode(w, out)
@@ -176,7 +181,7 @@ func headroom(s *layout.Stairway, code *rules.Code) *headroomJSON {
 	}
 	if asked != nil && len(s.Elements) > 1 {
 		for _, o := range s.OpeningInPlan(asked.MM()) {
-			out.Open = append(out.Open, openJSON{o.Over.Label(), points(o.Outline)})
+			out.Open = append(out.Open, openJSON{o.Over.Label(), points(o.Outline.Points(arcWithin))})
 		}
 	}
 	if h == nil && out.Open == nil {
@@ -203,16 +208,26 @@ func landing(l *layout.Landing) landingJSON {
 	}
 	if w := l.Frame; w != nil {
 		out.Framing = &framingJSON{Top: mm(w.Top), Bottom: mm(w.Bottom), Outline: points(w.Outline)}
-		for _, p := range w.Pieces {
-			row := pieceJSON{Part: p.Part, Count: p.Count, Stock: p.Stock, Length: mm(p.Length)}
-			if p.Width > 0 {
-				width, thickness := p.Width, l.Spec.Sheathing.MM()
-				row.Width, row.Thickness = maybe(&width), maybe(&thickness)
-			}
-			out.Framing.CutList = append(out.Framing.CutList, row)
-		}
+		out.Framing.CutList = pieces(w.Pieces)
 	}
 	return out
+}
+
+func pieces(all []layout.FramePiece) (rows []pieceJSON) {
+	for _, p := range all {
+		row := pieceJSON{Part: p.Part, Count: p.Count, Stock: p.Stock, Length: mm(p.Length)}
+		if p.Width > 0 {
+			row.Width = maybe(&p.Width)
+		}
+		if p.Thickness > 0 {
+			row.Thickness = maybe(&p.Thickness)
+		}
+		if p.Bevels != [2]float64{} {
+			row.Bevels = []deg{deg(p.Bevels[0]), deg(p.Bevels[1])}
+		}
+		rows = append(rows, row)
+	}
+	return rows
 }
 
 func flight(f *layout.Flight, code *rules.Code) flightJSON {
@@ -223,7 +238,6 @@ func flight(f *layout.Flight, code *rules.Code) flightJSON {
 		Plan:      planJSON{mm(f.X), mm(f.Y), deg(f.Heading)},
 		Levels:    mms(f.TreadLevels),
 		Stringers: []stringerJSON{},
-		CutList:   []boardJSON{},
 	}
 	if f.Treads > 0 {
 		run, pitch := f.UnitRun.MM(), degrees(f.Pitch)
@@ -235,16 +249,22 @@ func flight(f *layout.Flight, code *rules.Code) flightJSON {
 	for i := range f.Stringers {
 		out.Stringers = append(out.Stringers, group(f, &f.Stringers[i], code))
 	}
-	for _, b := range f.Boards {
+	out.CutList = boards(f.Boards)
+	return out
+}
+
+func boards(all []layout.Board) []boardJSON {
+	rows := []boardJSON{}
+	for _, b := range all {
 		row := boardJSON{Part: b.Kind.String(), Count: b.Count, First: b.Steps[0], Last: b.Steps[1],
 			Thickness: mm(b.Thickness.MM()), Depth: mm(b.Depth)}
 		if b.Length != nil {
 			l := b.Length.MM()
 			row.Length = maybe(&l)
 		}
-		out.CutList = append(out.CutList, row)
+		rows = append(rows, row)
 	}
-	return out
+	return rows
 }
 
 func group(f *layout.Flight, g *layout.Group, code *rules.Code) stringerJSON {

@@ -15,30 +15,38 @@ func (t *text) heading(name, format string, args ...any) {
 }
 
 func (t *text) flightHeading(f *layout.Flight) {
-	from, to := "the lower floor", "the upper floor"
-	if f.Foot != nil {
-		from = f.Foot.Label()
-	}
-	if f.Head != nil {
-		to = f.Head.Label()
-	}
-	t.heading(f.Name, "%s from %s to %s", counted(f.Risers, "riser"), from, to)
+	t.heading(f.Name, "%s %s", counted(f.Risers, "riser"), between(f.Foot, f.Head))
 	t.row("from level, to level", "%s, %s", t.st.BareMM(f.StartLevel), t.st.BareMM(f.EndLevel))
+}
+
+// between says what a member that climbs stands on and rises to.
+func between(foot, head layout.Turn) string {
+	from, to := "the lower floor", "the upper floor"
+	if foot != nil {
+		from = foot.Label()
+	}
+	if head != nil {
+		to = head.Label()
+	}
+	return "from " + from + " to " + to
 }
 
 // turning says which way a landing turns: a quarter turn to the left.
 func turning(l *spec.Landing) string {
-	hand := " to the left"
-	if l.Turn == spec.Right {
-		hand = " to the right"
-	}
 	switch l.Angle {
 	case 90:
-		return "a quarter turn" + hand
+		return "a quarter turn" + toHand(l.Turn)
 	case 180:
-		return "a half turn" + hand
+		return "a half turn" + toHand(l.Turn)
 	}
 	return "straight through"
+}
+
+func toHand(turn spec.Turn) string {
+	if turn == spec.Right {
+		return " to the right"
+	}
+	return " to the left"
 }
 
 func (t *text) landing(s *layout.Stairway, l *layout.Landing, lower, upper *layout.Flight) {
@@ -74,7 +82,7 @@ func (t *text) aboveToday(s *layout.Stairway, level float64) string {
 
 // hangs says where the lower flight's stringers meet the landing.
 func (t *text) hangs(f *layout.Flight) {
-	if len(f.Stringers) == 0 {
+	if f == nil || len(f.Stringers) == 0 {
 		return
 	}
 	g := &f.Stringers[0]
@@ -85,7 +93,7 @@ func (t *text) hangs(f *layout.Flight) {
 
 // stands says where the upper flight's stringers stand.
 func (t *text) stands(f *layout.Flight) {
-	if len(f.Stringers) == 0 {
+	if f == nil || len(f.Stringers) == 0 {
 		return
 	}
 	on := "the finished landing"

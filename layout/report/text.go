@@ -21,8 +21,8 @@ func Text(w io.Writer, s *layout.Stairway, code *rules.Code, st measure.Style) e
 	t := &text{st: st}
 	t.title(s)
 	t.levels(s)
-	if len(s.Elements) == 1 {
-		t.flight(s, s.Flights()[0])
+	if f, ok := s.Elements[0].(*layout.Flight); ok && len(s.Elements) == 1 {
+		t.flight(s, f)
 	} else {
 		t.members(s, code)
 	}
@@ -31,8 +31,8 @@ func Text(w io.Writer, s *layout.Stairway, code *rules.Code, st measure.Style) e
 	return err
 }
 
-// members writes the flights and landings from the bottom up, and what they take
-// together.
+// members writes what the stairway is made of from the bottom up, and what it
+// takes together.
 func (t *text) members(s *layout.Stairway, code *rules.Code) {
 	for i, e := range s.Elements {
 		switch e := e.(type) {
@@ -40,7 +40,13 @@ func (t *text) members(s *layout.Stairway, code *rules.Code) {
 			t.flightHeading(e)
 			t.flight(s, e)
 		case *layout.Landing:
-			t.landing(s, e, s.Elements[i-1].(*layout.Flight), s.Elements[i+1].(*layout.Flight))
+			lower, _ := s.Elements[i-1].(*layout.Flight) // a curve has no stringers to hang or stand there
+			upper, _ := s.Elements[i+1].(*layout.Flight)
+			t.landing(s, e, lower, upper)
+		case *layout.Winders:
+			t.winders(e)
+		case *layout.Curve:
+			t.curve(s, e)
 		}
 	}
 	t.plan(s, headroomOf(code))
@@ -166,16 +172,7 @@ func (t *text) flight(s *layout.Stairway, f *layout.Flight) {
 	t.row("pitch", "%.2f degrees", float64(degrees(f.Pitch)))
 	t.row("header to foot", "%s", Foot(f, t.st))
 	t.line("")
-	above := ""
-	if fl := s.Job.Levels.LowerFinish; fl > 0 {
-		above = fmt.Sprintf("; above today's, %s more", t.st.Bare(fl))
-	}
-	t.line("Finished treads above the lower finished floor%s", above)
-	var cells []string
-	for k, level := range f.TreadLevels {
-		cells = append(cells, fmt.Sprintf("%2d: %s", k+1, t.st.BareMM(level)))
-	}
-	t.grid(cells)
+	t.treadLevels(s, f.TreadLevels)
 	t.line("")
 	if len(f.Stringers) == 1 {
 		t.line("Stringer: %s", pull(f, &f.Stringers[0], t.st))
@@ -188,6 +185,20 @@ func (t *text) flight(s *layout.Stairway, f *layout.Flight) {
 	} else {
 		t.side(f)
 	}
+}
+
+// treadLevels writes the finished levels of a climbing member's treads.
+func (t *text) treadLevels(s *layout.Stairway, levels []float64) {
+	above := ""
+	if fl := s.Job.Levels.LowerFinish; fl > 0 {
+		above = fmt.Sprintf("; above today's, %s more", t.st.Bare(fl))
+	}
+	t.line("Finished treads above the lower finished floor%s", above)
+	var cells []string
+	for k, level := range levels {
+		cells = append(cells, fmt.Sprintf("%2d: %s", k+1, t.st.BareMM(level)))
+	}
+	t.grid(cells)
 }
 
 // Foot says where the foot stands: how far the first riser cut is from the
@@ -388,6 +399,10 @@ func (t *text) cutList(s *layout.Stairway) {
 			t.cutRows(CutList(s.Job, e, t.st), CutNotes(s.Job, e, t.st))
 		case *layout.Landing:
 			t.cutRows(frameList(e, t.st), frameNotes(e))
+		case *layout.Winders:
+			t.cutRows(WindersCutList(s.Job, e, t.st))
+		case *layout.Curve:
+			t.cutRows(CurveCutList(s.Job, e, t.st))
 		}
 	}
 }
@@ -400,7 +415,13 @@ func (t *text) cutRows(rows []CutRow, notes []string) {
 	for _, row := range rows {
 		cells := []string{row.Stock, row.Ripped, row.Length}
 		cells = slices.DeleteFunc(cells, func(c string) bool { return c == "" })
-		t.line("  %3d  %-*s %s", row.Count, width, row.Part, strings.Join(cells, ", ")+"   "+row.Steps)
+		what := fmt.Sprintf("  %3d  %-*s ", row.Count, width, row.Part)
+		line := what + strings.Join(cells, ", ") + "   " + row.Steps
+		if len([]rune(line)) > lineWidth {
+			t.line("%s%s", what, strings.Join(cells, ", "))
+			line = strings.Repeat(" ", len(what)) + row.Steps
+		}
+		t.line("%s", line)
 	}
 	for _, note := range notes {
 		t.line("  %s", note)

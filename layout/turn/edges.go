@@ -94,7 +94,7 @@ func (c corner) mitre(radius float64) geom.Point {
 // pieces joins points, leaving out pieces of no length.
 func pieces(ps ...geom.Point) (edges []geom.Edge) {
 	for i := 1; i < len(ps); i++ {
-		if ps[i] != ps[i-1] {
+		if r2.Norm(r2.Sub(ps[i], ps[i-1])) > shortest {
 			edges = append(edges, geom.Line(ps[i-1], ps[i]))
 		}
 	}

@@ -35,7 +35,9 @@ type Tapered struct {
 	// Narrow and Wide are the least and the most square to the nosing, from it to
 	// the next one, both ends within the clear width; 0 where the nosings meet.
 	Narrow, Wide float64
-	NarrowEnds   Segment // where Narrow is measured: on this nosing, and on the next
+	// NarrowEnds and WideEnds are where they are measured: on this nosing, and on
+	// the next.
+	NarrowEnds, WideEnds Segment
 }
 
 // Laid is a turn of tapered treads in plan: winders, or a curve.
@@ -47,6 +49,8 @@ type Laid struct {
 	Nosings   []Segment // of each riser line: moved down the stair by the overhang
 	Treads    []Tapered
 	Walklines []geom.Path // first nosing to last
+	// Crossings are where each walkline crosses the nosings, from the bottom up.
+	Crossings [][]geom.Point
 	// Inside and Outside are the edges of the clear width, first riser line to
 	// last.
 	Inside, Outside geom.Path
@@ -54,7 +58,17 @@ type Laid struct {
 
 	c     corner
 	lines []ray
+	on    []walkline
 	hand  Hand
+
+	overhang float64
+}
+
+// Along is a walkline, 0 the first, from the k-th nosing to the next, 0 the lowest:
+// its length is what that tread takes of a view that is unrolled along it.
+func (l *Laid) Along(walkline, k int) geom.Path {
+	w, fronts := l.on[walkline], nosings(l.lines, l.overhang)
+	return l.path(w.between(w.meets(fronts[k]), w.meets(fronts[k+1])))
 }
 
 // Outline is the whole turn, counter-clockwise.
@@ -102,7 +116,7 @@ func (l *Laid) path(p geom.Path) geom.Path {
 
 // lay works the turn out from its riser lines and walklines.
 func lay(entry Place, hand Hand, c corner, lines []ray, overhang float64, by Depths, on []walkline) *Laid {
-	l := &Laid{Entry: entry, hand: hand, c: c, lines: lines}
+	l := &Laid{Entry: entry, hand: hand, c: c, lines: lines, on: on, overhang: overhang}
 	l.Centre = l.toPlan(c.centre)
 	l.Inside, l.Outside = l.path(c.round(0, c.mitred, 0)), l.path(c.round(c.width, c.mitred, 0))
 	middle := c.last(c.width / 2)
@@ -115,13 +129,19 @@ func lay(entry Place, hand Hand, c corner, lines []ray, overhang float64, by Dep
 	}
 	for _, w := range on {
 		l.Walklines = append(l.Walklines, l.path(w.between(w.meets(fronts[0]), w.meets(fronts[len(lines)-1]))))
+		var crossings []geom.Point
+		for _, f := range fronts {
+			crossings = append(crossings, l.toPlan(w.meets(f)))
+		}
+		l.Crossings = append(l.Crossings, crossings)
 	}
 	for k, d := range depths(c, fronts, by, on) {
-		_, _, wide := c.square(fronts[k], fronts[k+1], 0)
+		_, _, wide, widest := c.square(fronts[k], fronts[k+1], 0)
 		l.Treads = append(l.Treads, Tapered{
 			Outline: l.between(k, k+1), Angle: (lines[k+1].turned - lines[k].turned) * 180 / math.Pi,
 			Walkline: d.walkline, Narrow: max(d.narrow, 0), Wide: max(wide, 0),
 			NarrowEnds: Segment{l.toPlan(d.at.In), l.toPlan(d.at.Out)},
+			WideEnds:   Segment{l.toPlan(widest.In), l.toPlan(widest.Out)},
 		})
 	}
 	return l
@@ -149,7 +169,7 @@ func depths(c corner, fronts []ray, by Depths, on []walkline) []depth {
 	all := make([]depth, len(fronts)-1)
 	for k := range all {
 		all[k].walkline = math.Inf(1)
-		all[k].narrow, all[k].at, _ = c.square(fronts[k], fronts[k+1], by.NarrowAt)
+		all[k].narrow, all[k].at, _, _ = c.square(fronts[k], fronts[k+1], by.NarrowAt)
 	}
 	for _, w := range on {
 		from := w.meets(fronts[0])
@@ -171,7 +191,7 @@ func (l *Laid) segment(r ray) Segment {
 // one, both ends within the clear width and at least so far from its inside
 // edge. The way across grows evenly along the nosing, so both are at the ends of
 // the part that counts.
-func (c corner) square(front, back ray, inside float64) (least float64, at Segment, most float64) {
+func (c corner) square(front, back ray, inside float64) (least float64, at Segment, most float64, widest Segment) {
 	lo, hi := c.ends(front, inside, c.width)
 	across := func(t float64) (depth, on float64) { // and where on the next nosing that ends
 		p := front.at(t)
@@ -193,12 +213,11 @@ func (c corner) square(front, back ray, inside float64) (least float64, at Segme
 	dLo, onLo := across(lo)
 	dHi, onHi := across(hi)
 	least, most = dLo, dHi
-	at = Segment{front.at(lo), back.at(onLo)}
+	at, widest = Segment{front.at(lo), back.at(onLo)}, Segment{front.at(hi), back.at(onHi)}
 	if dHi < dLo {
-		least, most = dHi, dLo
-		at = Segment{front.at(hi), back.at(onHi)}
+		least, most, at, widest = dHi, dLo, widest, at
 	}
-	return least, at, most
+	return least, at, most, widest
 }
 
 // between is what lies between two riser lines, counter-clockwise.
@@ -213,6 +232,10 @@ func (l *Laid) area(front, back ray, inside, outside float64) geom.Path {
 	fIn, fOut := c.ends(front, inside, outside)
 	bIn, bOut := c.ends(back, inside, outside)
 	in := part(c.round(inside, c.mitred, carriedOn), front.at(fIn), back.at(bIn))
+	if t, ok := front.meets(back.from, back.along); ok && t > fIn+shortest && t < fOut { // they cross: it ends in a point there
+		fIn, in = t, geom.Path{}
+		bIn, _ = back.meets(front.from, front.along)
+	}
 	out := part(c.round(outside, c.mitred, carriedOn), front.at(fOut), back.at(bOut)).Reversed()
 	p := geom.Path{Closed: true}
 	add := func(edges ...geom.Edge) {

@@ -40,7 +40,7 @@ func Elevation(s *layout.Stairway, f *layout.Flight, code *rules.Code, st measur
 // title says which stringer is drawn where they are not all alike.
 func title(s *layout.Stairway, f *layout.Flight) string {
 	title := "Side elevation"
-	if len(s.Flights()) > 1 {
+	if len(s.Elements) > 1 {
 		title += " of " + f.Name
 	}
 	if len(f.Stringers) < 2 {
@@ -110,6 +110,10 @@ func (e elevation) below() {
 	shown := floorShown * e.s.TotalRise.MM()
 	start, end := -shown-front(e.s), headX(e.f)+shown
 	fl := e.f.Flooring.MM()
+	if w, ok := e.f.Foot.(*layout.Winders); ok && w.Spec.Boxes {
+		e.onBox(w, start)
+		return
+	}
 	l, ok := e.f.Foot.(*layout.Landing)
 	if !ok {
 		e.d.Line(drawing.Outline, geom.Pt(start, 0), geom.Pt(end, 0))
@@ -134,6 +138,21 @@ func (e elevation) below() {
 	e.d.Polyline(drawing.Outline, geom.Pt(start, under), geom.Pt(end, under), geom.Pt(end, -l.Spec.Finish.MM()))
 }
 
+// onBox draws the last winder's tread and the sheathing under it, which runs on
+// under the flight's foot.
+func (e elevation) onBox(w *layout.Winders, start float64) {
+	t, back, seat := e.s.Job.Tread.Thickness.MM(), 0.0, e.f.UnitRun.MM()
+	if e.s.Job.Riser.Joint == spec.Behind {
+		back = -e.s.Job.Riser.Thickness.MM()
+	}
+	if len(e.f.Stringers) > 0 {
+		seat = e.f.Stringers[0].SeatCut
+	}
+	under := -t - w.Spec.Sheathing.MM()
+	e.d.Polyline(drawing.Outline, geom.Pt(start, 0), geom.Pt(back, 0), geom.Pt(back, -t))
+	e.d.Polyline(drawing.Outline, geom.Pt(start, -t), geom.Pt(seat, -t), geom.Pt(seat, under), geom.Pt(start, under))
+}
+
 // bearing is what a flight rises to, measured down from its finished level:
 // finish, top of the header, its underside, the ceiling; nil where nobody knows.
 type bearing struct {
@@ -147,6 +166,9 @@ func (e elevation) above() bearing {
 		return bearing{levels.UpperFinish.MM(), levels.HeaderTop.MM(), levels.HeaderDepth, levels.FloorDepth}
 	}
 	top, depth := turn.Header()
+	if w, ok := turn.(*layout.Winders); ok && w.Spec.Boxes {
+		top = w.Flooring() // the head stands against the box under the first tread
+	}
 	return bearing{finish: turn.Flooring().MM(), top: top.MM(), depth: depth}
 }
 
@@ -226,7 +248,7 @@ func (e elevation) dimensions() {
 	total := f.EndLevel - f.StartLevel
 	right := e.header() + 2*floorShown*e.s.TotalRise.MM()
 	what := "total rise"
-	if len(e.s.Flights()) > 1 {
+	if len(e.s.Elements) > 1 {
 		what = "rise"
 	}
 	d.Dim(drawing.Vertical, geom.Pt(right, 0), geom.Pt(right, total), totalRow*dimRow, what+" "+e.st.FormatMM(total))

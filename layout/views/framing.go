@@ -2,6 +2,7 @@ package views
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -191,24 +192,17 @@ func (f *framing) flights() {
 		fr     frame
 		toward geom.Point
 		words  string
-	}{{f.frame, r2.Scale(-1, f.frame.along), below.Name + " hangs here"}, {exit, exit.along, above.Name + " stands here"}} {
+	}{{f.frame, r2.Scale(-1, f.frame.along), below.Label() + " hangs here"}, {exit, exit.along, above.Label() + " stands here"}} {
 		from, to := end.fr.at(0, half), end.fr.at(0, -half)
 		f.d.Line(drawing.Centre, from, to)
 		f.beside(from, to, end.toward, 0, end.words)
 	}
 }
 
-// around are the flights below and above the landing.
-func (f *framing) around() (below, above *layout.Flight) {
-	for _, e := range f.s.Flights() {
-		if e.Head == f.l {
-			below = e
-		}
-		if e.Foot == f.l {
-			above = e
-		}
-	}
-	return below, above
+// around are what climbs to the landing and what climbs on from it.
+func (f *framing) around() (below, above layout.Element) {
+	at := slices.Index(f.s.Elements, layout.Element(f.l))
+	return f.s.Elements[at-1], f.s.Elements[at+1]
 }
 
 // dims gives the frame's sizes as it is built, and the joists' spacing.

@@ -87,12 +87,20 @@ type seenFace struct {
 
 func (f *seenFace) near(p geom.Point) float64 { return f.at + f.slopeX*p.X + f.slopeY*p.Y }
 
+// smooth is the most that two faces of a solid bend away from each other, as a
+// cosine, where together they stand for a curved face: no edge is seen between
+// them. Curved bodies are broken so that their faces bend by less, and no body
+// with an edge as blunt is drawn.
+var smooth = math.Cos(12 * math.Pi / 180)
+
 // lines returns every edge of the solids that is seen, or the part of it.
 func (e eye) lines(solids []solid) []geom.Edge {
 	var faces []seenFace
 	var edges [][2]r3.Vec
 	for _, s := range solids {
-		drawn := map[[2]r3.Vec]bool{}
+		normals := map[[2]r3.Vec]r3.Vec{} // of the face turned to the eye that has the edge that way round
+		flush := map[[2]r3.Vec]bool{}     // edges between faces that stand for one
+		first := len(edges)
 		for _, face := range s {
 			corners := make([]r3.Vec, len(face))
 			f := seenFace{box: geom.EmptyBox(), nearest: math.Inf(-1)}
@@ -114,12 +122,15 @@ func (e eye) lines(solids []solid) []geom.Edge {
 			for i, p := range corners {
 				q := corners[(i+1)%len(corners)]
 				// The neighbouring face has the same edge the other way round.
-				if !drawn[[2]r3.Vec{q, p}] {
-					drawn[[2]r3.Vec{p, q}] = true
+				if other, ok := normals[[2]r3.Vec{q, p}]; !ok {
 					edges = append(edges, [2]r3.Vec{p, q})
+				} else if r3.Dot(n, other) > smooth {
+					flush[[2]r3.Vec{q, p}] = true
 				}
+				normals[[2]r3.Vec{p, q}] = n
 			}
 		}
+		edges = append(edges[:first], slices.DeleteFunc(edges[first:], func(e [2]r3.Vec) bool { return flush[e] })...)
 	}
 	var out []geom.Edge
 	for _, edge := range edges {

@@ -8,6 +8,7 @@ import (
 	"stepoff/layout"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
+	"stepoff/layout/turn"
 	"stepoff/spec"
 	"stepoff/spec/measure"
 )
@@ -38,6 +39,10 @@ func Isometric(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 			m.flight(e)
 		case *layout.Landing:
 			m.landing(e)
+		case *layout.Winders:
+			m.winders(e)
+		case *layout.Curve:
+			m.curve(e)
 		}
 	}
 	m.floors()
@@ -58,15 +63,15 @@ type model struct {
 // best returns the picture from that corner, of four, from which most of the
 // stair is seen. The first of equals is taken, whatever rounding makes of them.
 func (m *model) best() []geom.Edge {
-	heading := m.s.Flights()[0].Heading
+	heading := turn.Start.Heading
 	var picture []geom.Edge
 	most := 0.0
 	corners := []float64{-135, 135, -45, 45} // from below first: risers are seen from there
-	if len(m.s.Elements) == 1 {
+	if _, ok := last(m.s).(*layout.Flight); ok && len(m.s.Elements) == 1 {
 		corners = corners[:1] // a straight stair is best seen so, from either hand alike
 	}
-	for _, turn := range corners {
-		lines := isometricEye((heading + turn) * math.Pi / 180).lines(m.solids)
+	for _, from := range corners {
+		lines := isometricEye((heading + from) * math.Pi / 180).lines(m.solids)
 		sum := 0.0
 		for _, l := range lines {
 			sum += l.Length()
@@ -142,12 +147,13 @@ func (m *model) stringerAt(f *layout.Flight, g *layout.Group, position int) floa
 
 // floors adds a piece of the floor at either end.
 func (m *model) floors() {
-	last := m.s.Elements[len(m.s.Elements)-1].(*layout.Flight)
 	base := m.box
-	fr, half := flightFrame(last), m.width/2
+	fr, half, end := exit(last(m.s)), m.width/2, 0.0
+	if f, ok := last(m.s).(*layout.Flight); ok {
+		fr, end = flightFrame(f), headX(f)+f.Spec.Stringer.BehindHead.MM()
+	}
 	depth := floorDepth(m.s)
 	top := m.s.TotalRise.MM()
-	end := headX(last) + last.Spec.Stringer.BehindHead.MM()
 	m.block(fr, end, end+floorPiece, -half-floorMargin, half+floorMargin, top-depth, top)
 	base = base.Grow(floorMargin)
 	m.block(frameAt(0, 0, 0), base.Min.X, base.Max.X, base.Min.Y, base.Max.Y, -floorSheet, 0)

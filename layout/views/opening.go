@@ -1,6 +1,7 @@
 package views
 
 import (
+	"math"
 	"slices"
 
 	"stepoff/layout/drawing"
@@ -20,47 +21,80 @@ func (p *plan) opening() {
 	if !ok {
 		return
 	}
-	var boxes []geom.Box
-	for _, o := range p.s.OpeningInPlan(limit.Length.MM()) {
-		box := geom.EmptyBox()
-		for _, q := range o.Outline {
-			box = box.Include(q)
+	open := p.s.OpeningInPlan(limit.Length.MM())
+	for i, o := range open {
+		var others [][]geom.Point
+		for j, other := range open {
+			if j != i {
+				others = append(others, other.Outline.Around(behindBy))
+			}
 		}
-		if !box.Empty() {
-			boxes = append(boxes, box)
-		}
-	}
-	if len(boxes) == 0 {
-		return
-	}
-	for i, b := range boxes {
-		for _, side := range geom.Rect(b).Edges {
-			for _, part := range outside(side, slices.Delete(slices.Clone(boxes), i, i+1)) {
-				p.d.Line(drawing.Lumber, part.From, part.To)
+		for _, side := range o.Outline.Edges {
+			for _, part := range outside(side, others) {
+				p.d.Add(drawing.Path{Layer: drawing.Lumber, Path: geom.Path{Edges: []geom.Edge{part}}})
 			}
 		}
 	}
-	p.d.Title += "; two-dot chain: the floor opening needed for " + p.st.Format(limit.Length) + " of headroom"
+	if len(open) > 0 {
+		p.d.Title += "; two-dot chain: the floor opening needed for " + p.st.Format(limit.Length) + " of headroom"
+	}
 }
 
-// outside returns what of a line lies in none of the boxes.
-func outside(line geom.Edge, boxes []geom.Box) []geom.Edge {
-	rest := []geom.Edge{line}
-	for _, b := range boxes {
-		var next []geom.Edge
-		for _, e := range rest {
-			at := 0.0
-			for _, in := range e.Within(b) {
-				if in[0] > at {
-					next = append(next, e.Part(at, in[0]))
-				}
-				at = in[1]
-			}
-			if at < 1 {
-				next = append(next, e.Part(at, 1))
+// outside returns what of an edge lies in none of the polygons, nor along their
+// sides. It is looked at every openApart, and where that changes the place is
+// found between.
+func outside(edge geom.Edge, others [][]geom.Point) []geom.Edge {
+	free := func(f float64) bool {
+		at := edge.At(f)
+		for _, ps := range others {
+			if onOrIn(at, ps) {
+				return false
 			}
 		}
-		rest = next
+		return true
 	}
-	return slices.DeleteFunc(rest, func(e geom.Edge) bool { return e.Length() < leastPiece })
+	n := int(math.Ceil(edge.Length()/openApart)) + 1
+	var out []geom.Edge
+	from, was := 0.0, free(0)
+	for k := 1; k <= n; k++ {
+		at := float64(k) / float64(n)
+		is := free(at)
+		if is != was {
+			cut := between(float64(k-1)/float64(n), at, was, free)
+			if was {
+				out = append(out, edge.Part(from, cut))
+			}
+			from, was = cut, is
+		}
+	}
+	if was {
+		out = append(out, edge.Part(from, 1))
+	}
+	return slices.DeleteFunc(out, func(e geom.Edge) bool { return e.Length() < leastPiece })
+}
+
+// openApart is how far apart, in millimetres, an edge is looked at: what is
+// shorter between two openings no line is drawn for.
+const openApart = 50
+
+// between finds where, from lo on, something stops being what it was there.
+func between(lo, hi float64, was bool, is func(float64) bool) float64 {
+	for range 50 {
+		if half := (lo + hi) / 2; is(half) == was {
+			lo = half
+		} else {
+			hi = half
+		}
+	}
+	return hi
+}
+
+// onOrIn tells whether a place lies within a polygon or on one of its sides.
+func onOrIn(p geom.Point, ps []geom.Point) bool {
+	for i, a := range ps {
+		if geom.Distance(p, a, ps[(i+1)%len(ps)]) < behindBy {
+			return true
+		}
+	}
+	return inside(p, ps)
 }

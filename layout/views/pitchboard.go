@@ -18,8 +18,12 @@ const fenceWidth = 20.0
 // fence screwed along it slides there. The legs stand along the paper's edges
 // but for a turn, in radians, that some boards need to fit a sheet.
 func PitchBoard(f *layout.Flight, turn float64, st measure.Style) *drawing.Drawing {
+	return StepBoard(f.UnitRun.MM(), f.UnitRise, turn, st)
+}
+
+// StepBoard is the pitch board of any step: of a string that is unrolled.
+func StepBoard(run, rise, turn float64, st measure.Style) *drawing.Drawing {
 	d := &drawing.Drawing{Name: "pitch-board", Title: "Pitch board, full size"}
-	run, rise := f.UnitRun.MM(), f.UnitRise
 	sin, cos := math.Sincos(turn)
 	at := func(x, y float64) geom.Point { return geom.Pt(x*cos-y*sin, x*sin+y*cos) }
 	root, low, high := at(run, 0), at(0, 0), at(run, rise)
@@ -44,7 +48,7 @@ func PitchBoard(f *layout.Flight, turn float64, st measure.Style) *drawing.Drawi
 	}
 	along(fenceWidth/2-drawing.Normal/2, "fence edge: slides along the stringer's edge")
 	along(-labelGap-drawing.Normal, "step "+inches(st, math.Hypot(run, rise)))
-	words(at(run*0.62, labelGap), 0, "tread, unit run "+st.Bare(f.UnitRun))
+	words(at(run*0.62, labelGap), 0, "tread, unit run "+inches(st, run))
 	words(at(run-labelGap, rise*0.5), math.Pi/2, "riser, unit rise "+inches(st, rise))
 	return d
 }

@@ -3,6 +3,7 @@ package views
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
@@ -28,6 +29,7 @@ const (
 // Parts of a plan, as shares of the stair's width.
 const (
 	numberAside = 0.25 // of the riser numbers, from the middle of the flight to its right
+	numberDown  = 0.05 // of their baseline below the middle, on a tread that lies aslant
 	originSize  = 0.03 // radius of the ring where the travel line begins
 	arrowLong   = 0.11
 	arrowWide   = 0.035
@@ -62,8 +64,13 @@ func Plan(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 			p.flight(i, e)
 		case *layout.Landing:
 			p.landing(i, e)
+		case *layout.Winders:
+			p.winders(i, e)
+		case *layout.Curve:
+			p.curve(i, e)
 		}
 	}
+	p.clear()
 	p.opening()
 	p.wayUp()
 	p.footprint()
@@ -76,30 +83,38 @@ type plan struct {
 	st           measure.Style
 	width, front float64
 	cut          cut
-	route        []geom.Point
+	route        route
 	box          geom.Box   // the footprint
 	middle       geom.Point // of that box
 	risers       int        // numbered so far
 }
 
-// cut is where the plan's cutting plane meets the stair: on a tread of a flight.
+// cut is where the plan's cutting plane meets the stair: on a tread of what
+// climbs there.
 type cut struct {
-	element int     // index of the flight; past the last when nothing is cut
-	along   float64 // of it
+	element int     // index of the member; past the last when nothing is cut
+	tread   int     // of it, from 1
+	along   float64 // of a flight
 }
 
-// findCut finds the tread that the cutting plane passes over, on a flight that
-// goes on above it by a riser at least.
+// findCut finds the tread that the cutting plane passes over, on a flight or a
+// curve that goes on above it by a riser at least.
 func (p *plan) findCut() cut {
 	for i, e := range p.s.Elements {
-		f, ok := e.(*layout.Flight)
-		if !ok || f.Risers < 2 || f.EndLevel <= cutHeight {
+		var risers int
+		var start, end, rise, run float64
+		switch e := e.(type) {
+		case *layout.Flight:
+			risers, start, end, rise, run = e.Risers, e.StartLevel, e.EndLevel, e.UnitRise, e.UnitRun.MM()
+		case *layout.Curve:
+			risers, start, end, rise = e.Risers, e.StartLevel, e.EndLevel, e.UnitRise
+		}
+		if risers < 2 || end <= cutHeight {
 			continue
 		}
-		run := f.UnitRun.MM()
-		k := math.Floor((cutHeight - f.StartLevel) / f.UnitRise) // risers below the plane
-		k = math.Max(1, math.Min(k, float64(f.Risers-1)))
-		return cut{i, (k-0.5)*run - p.front/2}
+		k := math.Floor((cutHeight - start) / rise) // risers below the plane
+		k = math.Max(1, math.Min(k, float64(risers-1)))
+		return cut{i, int(k), (k-0.5)*run - p.front/2}
 	}
 	return cut{element: len(p.s.Elements)}
 }
@@ -128,8 +143,10 @@ func (p *plan) flight(i int, f *layout.Flight) {
 		if layer == drawing.Outline && p.front > 0 {
 			across(drawing.Thin, along-p.front)
 		}
-		p.risers++
-		p.number(fr, along, run)
+		if _, ok := f.Head.(*layout.Winders); !ok || k < f.Risers-1 { // they number their own treads
+			p.risers++
+			p.number(fr, along, run)
+		}
 	}
 	if end := f.TotalRun; end > lastRiser(f) { // flush: the top tread, level with what it meets
 		across(at(end), end)
@@ -143,18 +160,20 @@ func (p *plan) flight(i int, f *layout.Flight) {
 		p.d.Line(p.edge(i), fr.at(-p.front, side), fr.at(f.TotalRun, side))
 	}
 	if i == p.cut.element {
-		p.breakLine(fr, run)
+		p.breakLine(func(along, left float64) geom.Point { return fr.at(p.cut.along+along, left) }, run)
 	}
-	p.flightDims(i, f, fr)
+	p.flightDims(f, fr)
 }
 
 // number writes a riser's number on the tread above it.
 func (p *plan) number(fr frame, along, run float64) {
 	from, to := along, along+run-p.front
 	at := fr.at((from+to)/2, -numberAside*p.width)
-	if fr.along.Y > levelEnough || fr.along.Y < -levelEnough { // baseline low on the tread, whichever way it climbs
-		low := math.Min(fr.at(from, 0).Y, fr.at(to, 0).Y)
-		at.Y = low + numberUp*(run-p.front)
+	switch {
+	case math.Abs(fr.along.X) < levelEnough: // baseline low on the tread, whichever way it climbs
+		at.Y = math.Min(fr.at(from, 0).Y, fr.at(to, 0).Y) + numberUp*(run-p.front)
+	case math.Abs(fr.along.Y) > levelEnough: // aslant
+		at.Y -= numberDown * p.width
 	}
 	p.d.Text(at, drawing.Small, drawing.Middle, fmt.Sprint(p.risers))
 }
@@ -175,10 +194,12 @@ const (
 // side; 1 is the left one, -1 the right one.
 func breakAt(side, run float64) float64 { return side*breakLean*run - breakGap*run/2 }
 
-func (p *plan) breakLine(fr frame, run float64) {
+// breakLine draws the break on a tread, by places so far up from its middle and
+// so far to the left.
+func (p *plan) breakLine(place func(along, left float64) geom.Point, run float64) {
 	for _, off := range [...]float64{0, breakGap * run} {
 		at := func(side, more float64) geom.Point {
-			return fr.at(p.cut.along+breakAt(side, run)+off+more*run, side*p.width/2)
+			return place(breakAt(side, run)+off+more*run, side*p.width/2)
 		}
 		// The tread's number stands between the pieces.
 		p.d.Polyline(drawing.Thin, at(1, 0), at(2*zigzagAt, 0), at(zigzagAt, zigzag), at(-zigzagAt, -zigzag), at(-2*zigzagAt, 0), at(-2*numberAside+numberRoom, 0))
@@ -187,17 +208,19 @@ func (p *plan) breakLine(fr frame, run float64) {
 }
 
 // flightDims says how long the flight is, on the side away from the rest.
-func (p *plan) flightDims(i int, f *layout.Flight, fr frame) {
+func (p *plan) flightDims(f *layout.Flight, fr frame) {
 	side, off := p.outer(fr, fr.at(f.TotalRun/2, 0), f.Foot, f.Head)
 	if f.Risers > 1 {
 		n := f.Risers - 1
 		words := runs(n, f.UnitRun, p.st)
 		p.d.Dim(drawing.Aligned, fr.at(-p.front, off), fr.at(lastRiser(f)-p.front, off), side*dimRow, words)
 	}
-	if i == 0 {
-		half := p.width / 2
-		p.d.Dim(drawing.Aligned, fr.at(-p.front, half), fr.at(-p.front, -half), -widthRow*dimRow, p.st.Inches(*p.s.Job.Width)+" clear")
-	}
+}
+
+// clear gives the clear width, before the first riser.
+func (p *plan) clear() {
+	fr, half := entry(p.s.Elements[0]), p.width/2
+	p.d.Dim(drawing.Aligned, fr.at(-p.front, half), fr.at(-p.front, -half), -widthRow*dimRow, p.st.Inches(*p.s.Job.Width)+" clear")
 }
 
 // Rows of dimensions: landings stand outside the flights, whose figures may run
@@ -245,24 +268,31 @@ func (p *plan) wall(side float64) bool {
 // wayUp draws the travel line with its arrow from the first riser to the last,
 // and says what is at either end.
 func (p *plan) wayUp() {
-	n := len(p.route)
-	first := p.s.Elements[0].(*layout.Flight)
-	last := p.s.Elements[len(p.s.Elements)-1].(*layout.Flight)
-	start, end := flightFrame(first), flightFrame(last)
-	w := p.width
-	if n > 1 {
-		r := originSize * w
-		line := append([]geom.Point(nil), p.route...)
-		line[0] = r2.Add(line[0], r2.Scale(r, start.along))
-		p.d.Polyline(drawing.Thin, line...)
-		ring := geom.Path{Edges: []geom.Edge{geom.Arc(p.route[0], r, 0, 2*math.Pi)}, Closed: true}
+	first := entry(p.s.Elements[0])
+	end, run := lastLine(p.s)
+	w, r := p.width, originSize*p.width
+	for i, line := range p.route.lines {
+		if i == 0 && line.Edges[0].Length() > r { // it begins on the ring
+			line.Edges = slices.Clone(line.Edges)
+			line.Edges[0] = line.Edges[0].Part(r/line.Edges[0].Length(), 1)
+		}
+		p.d.Add(line)
+	}
+	if len(p.route.lines) > 0 {
+		ring := geom.Path{Edges: []geom.Edge{geom.Arc(p.route.start, r, 0, 2*math.Pi)}, Closed: true}
 		p.d.Add(drawing.Path{Layer: drawing.Thin, Path: ring})
 	}
-	tip := frame{p.route[n-1], end.along, end.left}
-	head := geom.Closed(tip.at(0, 0), tip.at(-arrowLong*w, arrowWide*w), tip.at(-arrowLong*w, -arrowWide*w))
-	p.d.Add(drawing.Path{Layer: drawing.Thin, Path: head, Fill: 1})
-	beyond(p.d, start.at(-p.front-upBefore*w, 0), r2.Scale(-1, start.along), drawing.Normal, "UP")
-	beyond(p.d, end.at(lastRiser(last)+floorBeyond*last.UnitRun.MM(), 0), end.along, drawing.Small, "upper floor "+p.st.Format(p.s.TotalRise))
+	p.d.Add(arrow(p.route.end, end, w))
+	beyond(p.d, first.at(-p.front-upBefore*w, first.sideways(p.route.start)), r2.Scale(-1, first.along), drawing.Normal, "UP")
+	beyond(p.d, end.at(floorBeyond*run, 0), end.along, drawing.Small, "upper floor "+p.st.Format(p.s.TotalRise))
+}
+
+// arrow is an arrow's head at a place, along a frame's heading, on a stair so
+// wide.
+func arrow(at geom.Point, fr frame, width float64) drawing.Path {
+	tip := frame{at, fr.along, fr.left}
+	head := geom.Closed(tip.at(0, 0), tip.at(-arrowLong*width, arrowWide*width), tip.at(-arrowLong*width, -arrowWide*width))
+	return drawing.Path{Layer: drawing.Thin, Path: head, Fill: 1}
 }
 
 // footprint says what the whole stair takes, where it is more than one flight.
@@ -274,9 +304,8 @@ func (p *plan) footprint() {
 	low := b.Min.Y
 	p.d.Dim(drawing.Horizontal, geom.Pt(b.Min.X, low), geom.Pt(b.Max.X, low), -footprintRow*dimRow, "footprint "+p.st.FormatMM(b.Width()))
 	// Upright where the upper floor's words do not run.
-	last := p.s.Elements[len(p.s.Elements)-1].(*layout.Flight)
 	x, side := b.Min.X, -1.0
-	if flightFrame(last).along.X < -levelEnough {
+	if end, _ := lastLine(p.s); end.along.X < -levelEnough {
 		x, side = b.Max.X, 1
 	}
 	if p.wall(1) || p.wall(-1) {

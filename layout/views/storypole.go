@@ -7,6 +7,7 @@ import (
 	"stepoff/layout"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
+	"stepoff/spec"
 	"stepoff/spec/measure"
 )
 
@@ -20,9 +21,11 @@ func StoryPole(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 	d := &drawing.Drawing{Name: "story-pole", Title: "Story pole, full size"}
 	low := 0.0
 	tread := s.Job.Tread.Thickness.MM()
-	flights := s.Flights()
-	for _, f := range flights {
+	for _, f := range s.Flights() {
 		low = math.Min(low, f.StartLevel-f.Flooring.MM())
+	}
+	if _, ok := s.Elements[0].(*layout.Curve); ok && s.Job.Stringer.FootOn == spec.Rough {
+		low = -s.Job.Levels.LowerFinish.MM()
 	}
 	high := s.TotalRise.MM()
 	d.Line(drawing.Lumber, geom.Pt(low, 0), geom.Pt(high, 0))
@@ -42,16 +45,27 @@ func StoryPole(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 		full(low, "floor today "+inches(st, low))
 	}
 	full(0, "lower finished floor 0")
-	for _, f := range flights {
-		name := ""
-		if len(flights) > 1 {
-			name = f.Name + " "
+	treads := func(name string, levels []float64, below float64) {
+		if len(s.Elements) > 1 {
+			name += " "
+		} else {
+			name = ""
 		}
-		for k, level := range f.TreadLevels {
+		for k, level := range levels {
 			half(level-tread, "cut "+inches(st, level-tread))
-			if level < f.EndLevel {
+			if level < below {
 				full(level, fmt.Sprintf("%stread %d: %s", name, k+1, inches(st, level)))
 			}
+		}
+	}
+	for _, e := range s.Elements {
+		switch e := e.(type) {
+		case *layout.Flight:
+			treads(e.Name, e.TreadLevels, e.EndLevel)
+		case *layout.Winders:
+			treads(e.Name, e.Levels, math.Inf(1))
+		case *layout.Curve:
+			treads(e.Name, e.Levels, e.EndLevel)
 		}
 	}
 	for _, l := range s.Landings() {

@@ -16,22 +16,41 @@ import (
 // share of the total rise.
 const levelsAside = 0.38
 
-// Unfolded draws the whole stairway from the side as if it went straight on:
-// flights and landings one after another along the way up, each at its level.
+// Unfolded draws the whole stairway from the side as if it went straight on: its
+// members one after another along the way up, each at its level, winders and
+// curves unrolled along their walkline.
 func Unfolded(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 	u := &unfolded{d: &drawing.Drawing{Name: "unfolded", Title: "Unfolded elevation, along the way up"}, s: s, st: st}
-	u.aside = -levelsAside * s.TotalRise.MM()
-	u.level("lower floor", 0, 0, s.Flights()[0])
+	if len(s.Winders())+len(s.Curves()) > 0 {
+		u.d.Title += "; tapered treads along the walkline"
+	}
+	u.aside, u.rows = -levelsAside*s.TotalRise.MM(), 2+min(1, len(s.Winders()))
+	u.level("lower floor", 0, 0, climbs(s.Elements[0]))
 	for i, e := range s.Elements {
 		switch e := e.(type) {
 		case *layout.Flight:
 			u.flight(e)
+		case *layout.Curve:
+			u.curve(e)
 		case *layout.Landing:
 			u.landing(i, e)
+		case *layout.Winders:
+			u.winders(i, e)
 		}
 	}
 	u.floors()
 	return u.d
+}
+
+// climbs is how many risers a flight or a curve has.
+func climbs(e layout.Element) int {
+	switch e := e.(type) {
+	case *layout.Flight:
+		return e.Risers
+	case *layout.Curve:
+		return e.Risers
+	}
+	return 0
 }
 
 type unfolded struct {
@@ -41,6 +60,11 @@ type unfolded struct {
 	aside float64 // where levels are written
 	x     float64 // where the next element begins
 	row   int     // of it
+	rows  int     // that what climbs is written in, in turn
+
+	// Where the last member ends: the upper floor's nosing, and the face of what
+	// it bears on.
+	lip, face float64
 }
 
 func (u *unfolded) flight(f *layout.Flight) {
@@ -62,29 +86,82 @@ func (u *unfolded) flight(f *layout.Flight) {
 		words := u.st.Format(measure.Length(n) * f.UnitRun)
 		u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+lastRiser(f)-front(u.s), 0), -dimRow, words)
 	}
-	u.rises(f)
+	u.rises(f.Risers, f.UnitRise, f.StartLevel, f.EndLevel)
+	u.lip, u.face = u.x+nosing(u.s, f, f.Risers).X, u.x+headX(f)+f.Spec.Stringer.BehindHead.MM()
+	if !f.Hung() {
+		u.lip = u.x + headX(f)
+	}
 	u.x += f.TotalRun
 }
 
-// rises says how a flight climbs, between the levels beside it. The rows
-// alternate: a short flight's words run past its end.
-func (u *unfolded) rises(f *layout.Flight) {
-	words := fmt.Sprintf("%d at %s", f.Risers, each(f.UnitRise, u.st))
-	u.d.Dim(drawing.Vertical, geom.Pt(u.aside, f.StartLevel), geom.Pt(u.aside, f.EndLevel), -float64(1+u.row%2)*dimRow, words)
+// curve draws a curved flight along its walkline.
+func (u *unfolded) curve(c *layout.Curve) {
+	un := unrollCurve(u.s, c)
+	u.steps(un)
+	u.along(un, c.Risers-1)
+	u.rises(c.Risers, c.UnitRise, c.StartLevel, c.EndLevel)
+	u.x += un.long()
+	u.lip, u.face = u.x-front(u.s), u.x
+}
+
+// winders draws a turn of winders along their walkline, standing on their boxes.
+func (u *unfolded) winders(i int, w *layout.Winders) {
+	un := unrollWinders(u.s, w)
+	if w.Spec.Boxes {
+		for _, b := range un.boxes() {
+			u.d.Add(drawing.Path{Layer: drawing.Outline, Path: geom.Rect(b.Shift(geom.Pt(u.x, 0)))})
+		}
+	}
+	u.steps(un)
+	u.along(un, len(w.Levels))
+	n := len(w.Levels) - 1
+	u.level(w.Name+", first", w.Levels[0], u.x+un.nosing(0).X, n)
+	u.level("last winder", w.Levels[n], u.x+un.nosing(n).X, climbs(u.s.Elements[i+1]))
+	u.rises(n, w.UnitRise, w.Levels[0], w.Levels[n])
+	u.x += un.long()
+}
+
+// steps draws the boards of tapered treads and the line through their nosings.
+func (u *unfolded) steps(un unrolled) {
+	at := geom.Pt(u.x, 0)
+	for _, b := range un.boards() {
+		u.d.Add(drawing.Path{Layer: drawing.Thin, Path: geom.Rect(b.Box.Shift(at))})
+	}
+	var line []geom.Point
+	for k := range un.lines {
+		line = append(line, r2.Add(un.nosing(k), at))
+	}
+	u.d.Polyline(drawing.Centre, line...)
+}
+
+// along says how long so many treads are along the walkline.
+func (u *unfolded) along(un unrolled, treads int) {
+	words := fmt.Sprintf("%d x %s = %s walkline", treads, each(un.lines[1], u.st), u.st.FormatMM(un.lines[treads]))
+	if !un.even() {
+		words = u.st.FormatMM(un.lines[treads]) + " walkline"
+	}
+	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+un.lines[treads]-front(u.s), 0), -landingRow*dimRow, words)
+}
+
+// rises says how so many risers climb, between the levels beside them. The rows
+// take turns: a short member's words run past its end.
+func (u *unfolded) rises(risers int, rise, from, to float64) {
+	words := fmt.Sprintf("%d at %s", risers, each(rise, u.st))
+	u.d.Dim(drawing.Vertical, geom.Pt(u.aside, from), geom.Pt(u.aside, to), -float64(1+u.row%u.rows)*dimRow, words)
 	u.row++
 }
 
 // level writes a level where all are read, with a line to what stands at it:
-// above the line, or below it where the flight that climbs from there, if any,
-// has but one riser and the next level's line is too near.
-func (u *unfolded) level(name string, level, to float64, climbs *layout.Flight) {
+// above the line, or below it where what climbs from there, if anything does, has
+// but one riser and the next level's line is too near.
+func (u *unfolded) level(name string, level, to float64, risers int) {
 	u.d.Line(drawing.Thin, geom.Pt(u.aside, level), geom.Pt(to, level))
 	figure := "0"
 	if level != 0 {
 		figure = u.st.FormatMM(level)
 	}
 	up := labelUp
-	if climbs != nil && climbs.Risers == 1 {
+	if risers == 1 {
 		up = -labelDown
 	}
 	u.d.Text(geom.Pt(u.aside, level+up*u.s.TotalRise.MM()), drawing.Small, drawing.Left, name+" "+figure)
@@ -97,9 +174,8 @@ const (
 )
 
 func (u *unfolded) landing(i int, l *layout.Landing) {
-	below, above := flightsAt(u.s, i)
-	way := append([]geom.Point{flightFrame(below).at(below.TotalRun, 0)}, crossing(l, below, above)...)
-	way = append(way, flightFrame(above).origin)
+	way := append([]geom.Point{l.Entry.At}, crossing(l)...)
+	way = append(way, l.Exit.At)
 	long := 0.0
 	for k := 1; k < len(way); k++ {
 		long += r2.Norm(r2.Sub(way[k], way[k-1]))
@@ -118,7 +194,7 @@ func (u *unfolded) landing(i int, l *layout.Landing) {
 	case l.Spec.On == spec.OnWalls:
 		u.d.Add(drawing.Path{Layer: drawing.Thin, Path: geom.Rect(geom.Box{Min: geom.Pt(u.x, 0), Max: geom.Pt(u.x+long, under)})})
 	}
-	u.level(l.Name, l.Level, u.x-front(u.s), above)
+	u.level(l.Name, l.Level, u.x-front(u.s), climbs(u.s.Elements[i+1]))
 	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+long-front(u.s), 0), -landingRow*dimRow, u.st.FormatMM(long))
 	u.x += long
 }
@@ -127,17 +203,11 @@ func (u *unfolded) landing(i int, l *layout.Landing) {
 func (u *unfolded) floors() {
 	total := u.s.TotalRise.MM()
 	shown := floorShown * total
-	last := u.s.Elements[len(u.s.Elements)-1].(*layout.Flight)
-	head := u.x - last.TotalRun
-	lip := head + nosing(u.s, last, last.Risers).X
-	if !last.Hung() {
-		lip = head + headX(last)
-	}
-	end := head + headX(last) + last.Spec.Stringer.BehindHead.MM()
+	lip, end := u.lip, u.face
 	u.d.Line(drawing.Outline, geom.Pt(-shown, 0), geom.Pt(end+shown, 0))
 	depth := floorDepth(u.s)
 	u.d.Polyline(drawing.Outline, geom.Pt(end+shown, total), geom.Pt(lip, total), geom.Pt(lip, total-u.s.Job.Levels.UpperFinish.MM()),
 		geom.Pt(end, total-u.s.Job.Levels.UpperFinish.MM()), geom.Pt(end, total-depth), geom.Pt(end+shown, total-depth))
-	u.level("upper floor", total, lip, nil)
+	u.level("upper floor", total, lip, 0)
 	u.d.Dim(drawing.Vertical, geom.Pt(end+shown, 0), geom.Pt(end+shown, total), dimRow, fmt.Sprintf("%d risers, %s", u.s.Risers, u.st.Format(u.s.TotalRise)))
 }

@@ -9,6 +9,7 @@ import (
 	"stepoff/layout/drawing"
 	"stepoff/layout/lesson"
 	"stepoff/layout/report"
+	"stepoff/layout/turn"
 	"stepoff/layout/views"
 	"stepoff/pdfout"
 	"stepoff/spec/measure"
@@ -44,8 +45,8 @@ func (c cover) short() pdfout.Flow {
 // first is the cover of a whole set.
 func (c cover) first() pdfout.Flow {
 	tables := []pdfout.Table{c.outlines(nil)}
-	if len(c.s.Flights()) > 1 {
-		tables = append([]pdfout.Table{c.flights()}, tables...)
+	if _, ok := c.s.Elements[0].(*layout.Flight); !ok || len(c.s.Elements) > 1 {
+		tables = append([]pdfout.Table{c.members()}, tables...)
 	}
 	blocks := append(c.head(tables...), pdfout.Heading{Level: 2, Text: "How the sheets lie"})
 	return pdfout.Flow{Title: "Cover", Rulers: true, Blocks: append(blocks, c.maps()...)}
@@ -85,7 +86,7 @@ func (c cover) numbers() [][]string {
 		{"total rise, finished to finished", st.Format(s.TotalRise)},
 		{"risers", report.Risers(s, func(mm float64) string { return st.InchesMM(mm) + "  (" + st.DecimalMM(mm) + ")" })},
 	}
-	if flights := s.Flights(); len(flights) == 1 && len(flights[0].Stringers) > 0 {
+	if flights := s.Flights(); len(s.Elements) == 1 && len(flights) == 1 && len(flights[0].Stringers) > 0 {
 		f, g := flights[0], &flights[0].Stringers[0]
 		rows = append(rows, []string{"unit run, treads", fmt.Sprintf("%s, %d", st.Inches(f.UnitRun), f.Treads)},
 			[]string{"header to foot", report.Foot(f, st)}, []string{"notch depth, throat", st.InchesMM(g.NotchDepth) + ", " + st.InchesMM(g.Throat)})
@@ -93,16 +94,15 @@ func (c cover) numbers() [][]string {
 	return append(rows, []string{"how figures are printed", report.Legend(st)})
 }
 
-// flights are the figures of every flight and landing, where there are several,
-// from the bottom up.
-func (c cover) flights() pdfout.Table {
+// members are the figures of everything the stairway is made of, where it is more
+// than one flight, from the bottom up.
+func (c cover) members() pdfout.Table {
 	st := c.st
 	t := pdfout.Table{Header: []string{"", "from", "up to", "risers", "unit run", "head to foot", "throat"}}
 	for _, e := range c.s.Elements {
 		switch e := e.(type) {
 		case *layout.Flight:
-			row := []string{e.Name, st.FormatMM(e.StartLevel), st.FormatMM(e.EndLevel),
-				fmt.Sprintf("%d at %s", e.Risers, st.InchesMM(e.UnitRise)), "no stringer", "", ""}
+			row := []string{e.Name, st.FormatMM(e.StartLevel), st.FormatMM(e.EndLevel), c.risers(e.Risers, e.UnitRise), "no stringer", "", ""}
 			if len(e.Stringers) > 0 {
 				g := &e.Stringers[0]
 				row[4], row[5], row[6] = st.Inches(e.UnitRun), st.InchesMM(g.HeadX()), st.InchesMM(g.Throat)
@@ -110,9 +110,27 @@ func (c cover) flights() pdfout.Table {
 			t.Rows = append(t.Rows, row)
 		case *layout.Landing:
 			t.Rows = append(t.Rows, []string{e.Name, "sheathing " + st.FormatMM(e.FramingLevel), st.FormatMM(e.Level), "", "", "", ""})
+		case *layout.Winders:
+			n := len(e.Levels) - 1
+			t.Rows = append(t.Rows, []string{e.Name, st.FormatMM(e.Levels[0]), st.FormatMM(e.Levels[n]), c.risers(n, e.UnitRise), c.walkline(e.Laid), "", ""})
+		case *layout.Curve:
+			t.Rows = append(t.Rows, []string{e.Name, st.FormatMM(e.StartLevel), st.FormatMM(e.EndLevel), c.risers(e.Risers, e.UnitRise), c.walkline(e.Laid), "", ""})
 		}
 	}
 	return t
+}
+
+func (c cover) risers(n int, rise float64) string {
+	return fmt.Sprintf("%d at %s", n, c.st.InchesMM(rise))
+}
+
+// walkline is the least that tapered treads are deep on their walkline.
+func (c cover) walkline(l *turn.Laid) string {
+	least := l.Treads[0].Walkline
+	for _, t := range l.Treads {
+		least = min(least, t.Walkline)
+	}
+	return c.st.InchesMM(least) + " on the walkline"
 }
 
 // outlines are the figures that differ from one stringer to the next, and which
@@ -202,37 +220,67 @@ func (c cover) pictures() pdfout.Flow {
 	return pdfout.Flow{Title: "The stairway", Blocks: blocks}
 }
 
-// work is the cut sequence, the cut list and the stair drawn from the side, flight
-// by flight.
+// work is the cut sequence, the cut list and the stair drawn from the side, member
+// by member; what landings and winders are framed with has pages of its own.
 func (c cover) work() pdfout.Flow {
-	var blocks []pdfout.Block
-	flights := c.s.Flights()
-	told := map[string]string{} // a sequence, and the flight it was told for
-	for _, f := range flights {
-		of := ""
-		if len(flights) > 1 {
-			of = ", " + f.Name
+	w := work{cover: c, told: map[string]string{}}
+	title := "Cut list"
+	for _, e := range c.s.Elements {
+		if len(c.s.Elements) > 1 {
+			w.of = ", " + e.Label()
 		}
-		blocks = append(blocks, pdfout.Figure{Drawing: views.Elevation(c.s, f, c.code, c.st), MaxHeight: flightHeight})
-		if len(f.Stringers) > 0 {
-			steps := c.steps(f)
-			text := strings.Join(steps.Items, "\n")
-			blocks = append(blocks, pdfout.Heading{Level: 2, Text: "Cut sequence" + of})
-			if as, ok := told[text]; ok {
-				blocks = append(blocks, pdfout.Paragraph{Text: "As of " + as + "."})
-			} else {
-				told[text] = f.Name
-				blocks = append(blocks, steps)
+		switch e := e.(type) {
+		case *layout.Flight:
+			w.flight(e)
+			if len(e.Stringers) > 0 {
+				title = "Cut sequence"
 			}
-		}
-		if len(f.Boards) > 0 {
-			blocks = append(blocks, pdfout.Heading{Level: 2, Text: "Cut list" + of}, c.cutList(f))
-			if notes := report.CutNotes(c.s.Job, f, c.st); len(notes) > 0 {
-				blocks = append(blocks, pdfout.List{Items: notes})
-			}
+		case *layout.Winders:
+			w.cutList(report.WindersCutList(c.s.Job, e, c.st))
+		case *layout.Curve:
+			w.add(pdfout.Figure{Drawing: views.CurveElevation(c.s, e, c.st), MaxHeight: flightHeight})
+			w.cutList(report.CurveCutList(c.s.Job, e, c.st))
 		}
 	}
-	return pdfout.Flow{Title: "Cut sequence", Blocks: blocks}
+	return pdfout.Flow{Title: title, Blocks: w.blocks}
+}
+
+type work struct {
+	cover
+	blocks []pdfout.Block
+	of     string            // ", flight-1"; empty where there is but one member
+	told   map[string]string // a cut sequence, and the flight it was told for
+}
+
+func (w *work) add(blocks ...pdfout.Block) { w.blocks = append(w.blocks, blocks...) }
+
+func (w *work) flight(f *layout.Flight) {
+	w.add(pdfout.Figure{Drawing: views.Elevation(w.s, f, w.code, w.st), MaxHeight: flightHeight})
+	if len(f.Stringers) > 0 {
+		steps := w.steps(f)
+		text := strings.Join(steps.Items, "\n")
+		w.add(pdfout.Heading{Level: 2, Text: "Cut sequence" + w.of})
+		if as, ok := w.told[text]; ok {
+			w.add(pdfout.Paragraph{Text: "As of " + as + "."})
+		} else {
+			w.told[text] = f.Name
+			w.add(steps)
+		}
+	}
+	if len(f.Boards) > 0 {
+		w.cutList(report.CutList(w.s.Job, f, w.st), report.CutNotes(w.s.Job, f, w.st))
+	}
+}
+
+func (w *work) cutList(rows []report.CutRow, notes []string) {
+	t := pdfout.Table{Header: []string{"", "part", "stock or thickness", "ripped to", "length", "steps"}, Align: []drawing.Align{drawing.Right}}
+	for _, row := range rows {
+		t.Rows = append(t.Rows, []string{fmt.Sprint(row.Count), row.Part, row.Stock, row.Ripped, row.Length, row.Steps})
+	}
+	w.add(pdfout.Heading{Level: 2, Text: "Cut list" + w.of}, t)
+	if len(notes) > 0 {
+		w.add(pdfout.List{Items: notes})
+	}
 }
 
 func (c cover) steps(f *layout.Flight) pdfout.List {
@@ -241,12 +289,4 @@ func (c cover) steps(f *layout.Flight) pdfout.List {
 		list.Items = append(list.Items, step.Title+". "+step.Text)
 	}
 	return list
-}
-
-func (c cover) cutList(f *layout.Flight) pdfout.Table {
-	t := pdfout.Table{Header: []string{"", "part", "stock or thickness", "ripped to", "length", "steps"}, Align: []drawing.Align{drawing.Right}}
-	for _, row := range report.CutList(c.s.Job, f, c.st) {
-		t.Rows = append(t.Rows, []string{fmt.Sprint(row.Count), row.Part, row.Stock, row.Ripped, row.Length, row.Steps})
-	}
-	return t
 }

@@ -29,6 +29,10 @@ const (
 	partNotchStrip = "notch-strip" // in place of the whole stringer, where that is too much paper
 	partPitchBoard = "pitch-board"
 	partLanding    = "landing" // a page to build by: nothing of it is cut to a template
+	partWinders    = "winders" // pages to build by
+	partCurve      = "curve"   // likewise
+	partPlates     = "plates"  // of curves
+	partTreads     = "treads"  // of winders and curves: a straight flight's are ripped and crosscut
 	partStoryPole  = "story-pole"
 )
 
@@ -63,6 +67,14 @@ func catalogue(s *layout.Stairway, st measure.Style) []part {
 		}
 		all = append(all, part{names: []string{name}, asked: l.Frame == nil, page: func() pdfout.Flow { return landing(s, l, st) }})
 	}
+	for _, w := range s.Winders() {
+		all = append(all, part{names: []string{memberPart(s, w.Name, partWinders)}, page: func() pdfout.Flow { return winders(s, w, st) }})
+	}
+	for _, c := range s.Curves() {
+		all = append(all, part{names: []string{memberPart(s, c.Name, partCurve)}, page: func() pdfout.Flow { return curve(s, c, st) }})
+		all = append(all, plateParts(s, c, st)...)
+	}
+	all = append(all, treadParts(s, st)...)
 	return append(all, part{names: []string{partStoryPole}, sheet: func() pdfout.Part { return storyPole(s, st) }})
 }
 
