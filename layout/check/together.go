@@ -261,7 +261,7 @@ func (j *judge) passings(l rules.Limit, limited bool) {
 		if limited {
 			j.atLeast(compareMM(p.Headroom, l.Length), b)
 		} else if p.Headroom <= 0 {
-			j.say(Warn, nil, nil, b.actual, b.found+"; "+b.right)
+			j.sayOf("the job", Warn, nil, b.actual, b.found+"; "+b.right)
 		}
 	}
 }

@@ -12,6 +12,11 @@ import (
 
 func (j *judge) landingSize() {
 	for _, g := range j.Landings {
+		_, long := j.limit(rules.LandingLengthMin)
+		if _, wide := j.limit(rules.LandingWidthMin); !long && !wide && j.code.Name != rules.None {
+			j.notKnown(nil, fmt.Sprintf("%s is %s long and %s wide: how large %s asks for is not known here; ask the building official",
+				g.Name, j.exactly(g.Length), j.exactly(g.Width), j.code.Name))
+		}
 		for _, c := range []struct {
 			key  rules.Key
 			what string
@@ -194,8 +199,7 @@ func (j *judge) ownNarrow() {
 	}
 	name, v := t.named(atNarrowEnd)
 	if compareMM(v, *t.Narrow) < 0 {
-		j.say(Warn, nil, length(*t.Narrow), mm(v), fmt.Sprintf("%s %s deep at the narrow end, and the job asks for %s", name, j.exactly(v), j.Style.Inches(*t.Narrow)))
-		j.found[len(j.found)-1].Section = "the job"
+		j.sayOf("the job", Warn, length(*t.Narrow), mm(v), fmt.Sprintf("%s %s deep at the narrow end, and the job asks for %s", name, j.exactly(v), j.Style.Inches(*t.Narrow)))
 	}
 }
 
