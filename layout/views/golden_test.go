@@ -11,6 +11,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"stepoff/layout"
+	"stepoff/layout/choose"
 	"stepoff/layout/drawing"
 	"stepoff/layout/drawing/svg"
 	"stepoff/layout/views"
@@ -62,6 +63,11 @@ func all(s *layout.Stairway, st measure.Style) []*drawing.Drawing {
 	if s.Job.Width != nil {
 		out = append(out, views.Plan(s, st), views.Isometric(s, st))
 	}
+	for _, e := range s.Elements {
+		if d := views.TurnPlan(s, e, st); d != nil {
+			out = append(out, d)
+		}
+	}
 	for _, l := range s.Landings() {
 		if d := views.Framing(s, l, st); d != nil {
 			out = append(out, d)
@@ -91,16 +97,20 @@ func all(s *layout.Stairway, st measure.Style) []*drawing.Drawing {
 }
 
 // code is the one that an example names.
-func code(s *layout.Stairway) *rules.Code {
-	c, _ := rules.Lookup(s.Job.Code.Name)
+func code(s *layout.Stairway) *rules.Code { return codeOf(s.Job) }
+
+func codeOf(job *spec.Job) *rules.Code {
+	c, _ := rules.Lookup(job.Code.Name)
 	return c
 }
 
-// scaleFor prints a side elevation and a landing's frame at 1:20, the whole stairway at 1:40 and
-// everything else as large as it is.
+// scaleFor prints a turn's plan at 1:10, a curve's, a side elevation and a landing's
+// frame at 1:20, the whole stairway at 1:40 and everything else as large as it is.
 func scaleFor(d *drawing.Drawing) float64 {
 	switch {
-	case strings.HasSuffix(d.Name, "-elevation"), strings.HasSuffix(d.Name, "-framing"):
+	case strings.HasPrefix(d.Name, "winders-") && strings.HasSuffix(d.Name, "-plan"):
+		return 1.0 / 10
+	case strings.HasSuffix(d.Name, "-plan"), strings.HasSuffix(d.Name, "-elevation"), strings.HasSuffix(d.Name, "-framing"):
 		return 1.0 / 20
 	case d.Name == "plan" || d.Name == "isometric" || d.Name == "unfolded":
 		return 1.0 / 40
@@ -137,6 +147,9 @@ func example(t *testing.T, path string) *layout.Stairway {
 	}
 	job, err := spec.Load(path, text)
 	if err != nil {
+		t.Fatal(err)
+	}
+	if job, err = choose.Fill(job, codeOf(job)); err != nil {
 		t.Fatal(err)
 	}
 	s, err := layout.Compute(job)

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"stepoff/layout"
+	"stepoff/layout/choose"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
 	"stepoff/layout/views"
@@ -71,6 +72,9 @@ func compute(t *rapid.T, text string) *layout.Stairway {
 	job, err := spec.Load("job.yaml", []byte(text))
 	if err != nil {
 		t.Fatalf("%s\n%v", text, err)
+	}
+	if job, err = choose.Fill(job, codeOf(job)); err != nil {
+		t.Fatal(err)
 	}
 	s, err := layout.Compute(job)
 	if err != nil {
