@@ -114,15 +114,3 @@ func wallNotes(c *layout.Curve, st measure.Style) []string {
 	return []string{fmt.Sprintf("plate segments: %s of %s x %s, fewer where they nest",
 		counted(c.Sheets, "sheet"), st.Inches(sheet.Width), st.Inches(sheet.Length))}
 }
-
-// WindersCutList lists what winders take: treads, riser boards and the parts of
-// their boxes; and what must be known besides.
-func WindersCutList(job *spec.Job, w *layout.Winders, st measure.Style) (rows []CutRow, notes []string) {
-	return append(boardRows(job, w.CutList, st), pieceRows(w.Pieces, st)...), winderNotes(w)
-}
-
-// CurveCutList lists what a curve takes likewise, with its plates, studs and
-// bearers.
-func CurveCutList(job *spec.Job, c *layout.Curve, st measure.Style) (rows []CutRow, notes []string) {
-	return append(boardRows(job, c.CutList, st), pieceRows(c.Pieces, st)...), append(curveNotes(job, c, st), wallNotes(c, st)...)
-}
