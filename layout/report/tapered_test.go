@@ -106,6 +106,38 @@ func TestCurveJSON(t *testing.T) {
 	}
 }
 
+// Whatever the winders and the curve are, their figures fit a plain terminal.
+func TestTaperedTextFits(t *testing.T) {
+	for _, members := range []string{
+		`[{flight: {risers: 4, run: 10"}}, {winders: {turn: right, treads: 5, lines: even, framing: none}}, {flight: {risers: 6, run: 10"}}]`,
+		`[{flight: {risers: 1}}, {winders: {turn: right, angle: 47.3, treads: 2, setback: 13 5/64"}}, {flight: {risers: 12, run: 10"}}]`,
+		`[{curve: {turn: left, risers: 14, inside_radius: 2', angle: 207.37, lamination: 1"}}]`,
+		`[{curve: {turn: left, risers: 14, inside_radius: 40', angle: 25, layers: 3}}]`,
+	} {
+		for _, units := range []string{"imperial", "metric"} {
+			s := compute(t, "job.yaml", `
+units: `+units+`
+code: none
+levels: {total_rise: 97 1/2"}
+width: 40"
+stairway: `+members+`
+tread: {thickness: 1", nosing: 1"}
+riser: {thickness: 3/4"}
+stringer: {stock: 2x12}
+`)
+			var b bytes.Buffer
+			if err := report.Text(&b, s, &rules.Code{Name: rules.None}, measure.Style{Units: s.Job.Units, Denominator: 64}); err != nil {
+				t.Fatal(err)
+			}
+			for _, line := range strings.Split(b.String(), "\n") {
+				if len([]rune(line)) > 80 || strings.Contains(line, "NaN") || strings.Contains(line, measure.Unknown) || strings.Contains(line, "%!") {
+					t.Errorf("%s: %s", members, line)
+				}
+			}
+		}
+	}
+}
+
 // A landing between curves, winders behind a flight of one riser and a turn to
 // the right with even lines are written like any other.
 func TestTaperedText(t *testing.T) {

@@ -32,7 +32,7 @@ func pieceRows(all []layout.FramePiece, st measure.Style) []CutRow {
 		if n := len(rows) - 1; n >= 0 && p.Part == studs && rows[n].Part == studs { // the schedule gives each height
 			rows[n].Count += p.Count
 			low, high = min(low, p.Length), max(high, p.Length)
-			rows[n].Length = st.InchesMM(low) + " to " + st.InchesMM(high) + " long, by the stud schedule"
+			rows[n].Length = st.InchesMM(low) + " to " + st.InchesMM(high) + " (schedule)"
 			continue
 		}
 		low, high = p.Length, p.Length
