@@ -25,7 +25,9 @@ func drawList(rt *rapid.T) string {
 		}
 		return ""
 	}
-	num := func(least, most int, what string) string { return fmt.Sprint(rapid.IntRange(least, most).Draw(rt, what)) }
+	num := func(least, most int, what string) string {
+		return fmt.Sprint(rapid.IntRange(least, most).Draw(rt, what))
+	}
 	one := func(what string, words ...string) string { return rapid.SampledFrom(words).Draw(rt, what) }
 	climb := func() string {
 		if rapid.IntRange(0, 3).Draw(rt, "curve") == 0 {

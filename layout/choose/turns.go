@@ -148,6 +148,9 @@ func radius(job *spec.Job, code *rules.Code, key string, c *spec.Curve) source.M
 	if c.Angle == 0 || plan.Meets() {
 		return nil
 	}
+	if each := c.Angle / float64(plan.Treads); each >= 90 {
+		return source.Mistakes{job.Mistake(key+".angle", "angle: each of the %d treads turns %.4g degrees, and at 90 or more the next nosing does not face the one before; write more risers, or a smaller angle", plan.Treads, each)}
+	}
 	st := measure.Style{Units: job.Units}
 	got := shallow(plan.At(turn.Start), narrow)
 	why := fmt.Sprintf("at the inside the nosings, %s before their riser lines, meet: nothing is left of the treads there", st.InchesMM(plan.Overhang))
