@@ -53,9 +53,10 @@ func (p *plan) boundary(side float64) geom.Path {
 				to(q)
 			}
 		default:
-			edges := sideOf(laid(e), side).Edges
-			to(edges[0].From)
-			out.Edges = append(out.Edges, edges...)
+			if edges := sideOf(laid(e), side).Edges; len(edges) > 0 { // none inside where winders meet in a point
+				to(edges[0].From)
+				out.Edges = append(out.Edges, edges...)
+			}
 		}
 	}
 	return straighten(out)
