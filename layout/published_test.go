@@ -1,16 +1,19 @@
 package layout_test
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
 	"go.yaml.in/yaml/v4"
 
 	"stepoff/layout"
+	"stepoff/layout/turn"
 	"stepoff/spec"
 	"stepoff/spec/measure"
 )
@@ -36,7 +39,7 @@ func TestPublished(t *testing.T) {
 	if err != nil || len(files) == 0 {
 		t.Fatalf("no published cases: %v", err)
 	}
-	files = append(files, "../testdata/published/landings.yaml")
+	files = append(files, "../testdata/published/landings.yaml", "../testdata/published/turns.yaml")
 	for _, file := range files {
 		text, err := os.ReadFile(file)
 		if err != nil {
@@ -58,9 +61,12 @@ func TestPublished(t *testing.T) {
 }
 
 func (c publishedCase) run(t *testing.T) {
-	s := compute(t, c.jobText())
+	s := filled(t, c.jobText())
 	for _, e := range c.Expect {
-		got := figure(t, s, e.Figure, e.Nearest)
+		got, ok := turnFigure(s, e.Figure)
+		if !ok {
+			got = figure(t, s, e.Figure, e.Nearest)
+		}
 		want := publishedValue(t, e.Value)
 		within := exact
 		if e.Figure == "treads" || e.Figure == "risers" {
@@ -93,16 +99,61 @@ func (c publishedCase) jobText() string {
 	}
 	return fmt.Sprintf(`
 units: %s
-code: none
+code: %s
 levels: {total_rise: %s, measured: %s, lower_finish: %s, upper_finish: %s}
 width: %s
 stairway: %s
 tread: {thickness: %s, nosing: %s}
 riser: %s
 stringer: {stock: %s, head: %s}
-`, get("units", "imperial"), get("total_rise", ""), get("measured", "finished"), get("lower_finish", "0"), get("upper_finish", "0"),
+`, get("units", "imperial"), get("code", "none"), get("total_rise", ""), get("measured", "finished"), get("lower_finish", "0"), get("upper_finish", "0"),
 		width, stairway, get("tread", `1 1/2"`), get("nosing", nosing), riser,
 		get("stock", "2x12"), get("head", "hung"))
+}
+
+// turnFigure reads one figure off the stairway's first turn of winders, or its first
+// curve; ok is false where it is no figure of those.
+func turnFigure(s *layout.Stairway, name string) (figure float64, ok bool) {
+	var depths spec.Depths
+	var l *turn.Laid
+	if all := s.Winders(); len(all) > 0 {
+		depths, l = all[0].Spec.Depths, all[0].Laid
+		if name == "set-back" {
+			return all[0].Spec.Setback.MM(), true
+		}
+	} else if all := s.Curves(); len(all) > 0 {
+		depths, l = all[0].Spec.Depths, all[0].Laid
+		switch name { // the others are read off a flight
+		case "unit rise":
+			return all[0].UnitRise, true
+		case "top level":
+			return all[0].EndLevel, true
+		}
+	} else {
+		return 0, false
+	}
+	least := func(of func(turn.Tapered) float64) float64 {
+		return of(slices.MinFunc(l.Treads, func(a, b turn.Tapered) int { return cmp.Compare(of(a), of(b)) }))
+	}
+	switch name {
+	case "depth on the walkline":
+		return least(func(t turn.Tapered) float64 { return t.Walkline }), true
+	case "narrow end":
+		return least(func(t turn.Tapered) float64 { return t.Narrow }), true
+	case "degrees a tread":
+		return least(func(t turn.Tapered) float64 { return t.Angle }), true
+	case "walklines":
+		return float64(len(depths.Walklines)), true
+	case "walkline":
+		return depths.Walklines[0].MM(), true
+	case "second walkline":
+		return depths.Walklines[1].MM(), true
+	case "least depth on the walkline":
+		return depths.LeastWalkline.MM(), true
+	case "least narrow end":
+		return depths.LeastNarrow.MM(), true
+	}
+	return 0, false
 }
 
 // figure reads one figure off the stairway, in millimetres where it is a

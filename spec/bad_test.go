@@ -10,13 +10,17 @@ import (
 	"strings"
 	"testing"
 
+	"stepoff/layout"
+	"stepoff/layout/choose"
 	"stepoff/spec"
+	"stepoff/spec/rules"
 	"stepoff/spec/source"
 )
 
 // Every file of testdata/bad says on the line of each mistake what must be said
 // of it, # want "words" "words of another". Each is reported there, and nothing
-// else is reported anywhere.
+// else is reported anywhere. A file that can be read is given what it leaves open
+// and laid out: what cannot be built is said at its place too.
 func TestBadJobsSayWhatIsWrongWhereItIs(t *testing.T) {
 	names, err := filepath.Glob("../testdata/bad/*.yaml")
 	if err != nil || len(names) == 0 {
@@ -32,10 +36,10 @@ func TestBadJobsSayWhatIsWrongWhereItIs(t *testing.T) {
 			if len(want) == 0 {
 				t.Fatal("the file wants no mistake")
 			}
-			job, err := spec.Load(filepath.Base(name), text)
+			err = build(filepath.Base(name), text)
 			var mistakes source.Mistakes
-			if job != nil || !errors.As(err, &mistakes) {
-				t.Fatalf("loaded with %v; want mistakes", err)
+			if !errors.As(err, &mistakes) {
+				t.Fatalf("built with %v; want mistakes", err)
 			}
 			for _, m := range mistakes {
 				i := slices.IndexFunc(want[m.At.Line], func(words string) bool { return strings.Contains(m.Message, words) })
@@ -52,6 +56,26 @@ func TestBadJobsSayWhatIsWrongWhereItIs(t *testing.T) {
 			}
 		})
 	}
+}
+
+// build reads a job, fills it in by its code and lays it out.
+func build(name string, text []byte) error {
+	job, err := spec.Load(name, text)
+	if err != nil {
+		if job != nil {
+			return errors.New("a job came back beside its mistakes")
+		}
+		return err
+	}
+	code, ok := rules.Lookup(job.Code.Name)
+	if !ok {
+		return fmt.Errorf("no code %s", job.Code.Name)
+	}
+	if job, err = choose.Fill(job, code); err != nil {
+		return err
+	}
+	_, err = layout.Compute(job)
+	return err
 }
 
 var (

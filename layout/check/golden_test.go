@@ -49,6 +49,8 @@ func TestGoldenFindings(t *testing.T) {
 		{"loft", "irc-2021"}, {"deck", "dca-6"}, {"cellar", "uk-adk"},
 		{"loft", "ibc-2021"}, {"cellar", "nbc-2020"}, {"loft", "none"},
 		{"attic", "irc-2021"}, {"terrace", "ibc-2021"}, {"library", "uk-adk"},
+		{"winder-l", "irc-2021"}, {"winder-l", "nbc-2020"}, {"winder-l", "uk-adk"}, {"winder-l", "din-18065"},
+		{"curved", "irc-2021"}, {"curved", "ibc-2021"}, {"curved", "ncc-2022"},
 	} {
 		text, err := os.ReadFile("../../examples/" + c.example + ".yaml")
 		if err != nil {

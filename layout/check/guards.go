@@ -166,6 +166,5 @@ func (j *judge) guardHeights() (text string, by []rules.Limit) {
 // notKnown tells that the code's rule is not in the data, so that silence is not
 // taken for permission. The code stands in place of a section.
 func (j *judge) notKnown(actual *Quantity, text string) {
-	j.say(Info, nil, nil, actual, text)
-	j.found[len(j.found)-1].Section = j.code.Name
+	j.sayOf(j.code.Name, Info, nil, actual, text)
 }

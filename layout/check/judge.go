@@ -131,6 +131,12 @@ func (j *judge) say(status Status, by []rules.Limit, limit, actual *Quantity, te
 	j.found = append(j.found, f)
 }
 
+// sayOf adds a finding that rests on no limit of the rule it belongs to.
+func (j *judge) sayOf(section string, status Status, limit, actual *Quantity, text string) {
+	j.say(status, nil, limit, actual, text)
+	j.found[len(j.found)-1].Section = section
+}
+
 // bound is a limit and a figure held against it. found says what the figure is;
 // right what would put it right, where there is more to say than by how much it
 // is off; by is what the verdict rests on besides.

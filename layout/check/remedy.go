@@ -84,20 +84,6 @@ func up(l measure.Length, st measure.Style) string {
 	return st.Inches((l + step - 1) / step * step)
 }
 
-// moreAlike says what brings winders together that differ on the walkline.
-func (j *judge) moreAlike(key rules.Key, apart float64) string {
-	t := j.Turn
-	switch {
-	case key == rules.WinderRunVariation && t.Winders == nil:
-		return ""
-	case key == rules.WinderRunVariation:
-		return "another run for the flights, or another set-back"
-	case t.Winders != nil && t.Winders.Even:
-		return "radial lines make them alike"
-	}
-	return ""
-}
-
 // otherTreads says what number of winders turns as much each as the code asks;
 // nothing where none does.
 func (j *judge) otherTreads(key rules.Key) string {
@@ -114,12 +100,12 @@ func (j *judge) otherTreads(key rules.Key) string {
 	return "another angle of the turn"
 }
 
-// noteBetween says what the code's note has on winders that turn neither its least
-// nor its most.
-func (j *judge) noteBetween(v float64) string {
+// noteBetween says, with the least angle, what the code's note has on winders that
+// turn neither its least nor its most.
+func (j *judge) noteBetween(key rules.Key, v float64) string {
 	least, low := j.limit(rules.WinderAngleMin)
 	most, high := j.limit(rules.WinderAngleMax)
-	if !low || !high || least.Note == "" || v <= least.Degrees || v >= most.Degrees {
+	if key != rules.WinderAngleMin || !low || !high || least.Note == "" || v <= least.Degrees || v >= most.Degrees {
 		return ""
 	}
 	return "; " + least.Note

@@ -49,14 +49,29 @@ func (j *judge) hasOwn(winder, tapered rules.Key) bool {
 
 // otherRun says what a run on its limit makes of the total run.
 func (j *judge) otherRun(l rules.Limit) string {
-	if j.Plan == nil || j.OnWalkline {
+	switch {
+	case j.Plan == nil:
 		return ""
+	case j.OnWalkline:
+		return j.otherWalkline(l)
 	}
 	treads := len(j.Runs)
 	if !j.HungHead {
 		treads++ // the top tread, level with the floor, takes a run too
 	}
 	return fmt.Sprintf("a run of %s makes the total run %s", j.limitText(l), j.Style.Format(l.Length*measure.Length(treads)))
+}
+
+// otherWalkline says what brings the runs on a walkline to a limit.
+func (j *judge) otherWalkline(l rules.Limit) string {
+	least, most := least(j.runs()), most(j.runs())
+	switch {
+	case j.Turn.Curve && l.Key == rules.RunMin:
+		return j.atLeastTape(l.Length.MM()-least.MM()) + " more: a greater inside radius or angle, or fewer risers"
+	case j.Turn.Curve:
+		return j.atLeastTape(most.MM()-l.Length.MM()) + " less: a smaller inside radius or angle, or more risers"
+	}
+	return j.atLeastTape(most.MM()-l.Length.MM()) + " less: a smaller set-back, or more winders"
 }
 
 func (j *judge) runVariation() {

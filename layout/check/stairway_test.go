@@ -8,6 +8,7 @@ import (
 
 	"stepoff/layout"
 	"stepoff/layout/check"
+	"stepoff/layout/choose"
 	"stepoff/spec"
 	"stepoff/spec/measure"
 	"stepoff/spec/rules"
@@ -17,7 +18,7 @@ import (
 func job(edits map[string]string) string {
 	var b strings.Builder
 	for _, l := range []struct{ key, value string }{
-		{"units", "imperial"},
+		{"units", "imperial"}, {"code", ""},
 		{"levels", `{total_rise: 105"}`},
 		{"stairway", `[{flight: {risers: 14, run: 10"}}]`},
 		{"tread", `{thickness: 1 1/2", nosing: 1"}`},
@@ -38,15 +39,24 @@ func job(edits map[string]string) string {
 
 func compute(t testing.TB, text string) *layout.Stairway {
 	t.Helper()
-	j, err := spec.Load("job.yaml", []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, err := layout.Compute(j)
+	s, err := laid(text)
 	if err != nil {
 		t.Fatal(err)
 	}
 	return s
+}
+
+// laid lays a job out, what it leaves open filled in by its code.
+func laid(text string) (*layout.Stairway, error) {
+	j, err := spec.Load("job.yaml", []byte(text))
+	if err != nil {
+		return nil, err
+	}
+	code, _ := rules.Lookup(j.Code.Name)
+	if j, err = choose.Fill(j, code); err != nil {
+		return nil, err
+	}
+	return layout.Compute(j)
 }
 
 func checked(t testing.TB, code string, edits map[string]string) []check.Finding {
@@ -55,7 +65,11 @@ func checked(t testing.TB, code string, edits map[string]string) []check.Finding
 	if !ok {
 		t.Fatalf("there is no %s", code)
 	}
-	s := compute(t, job(edits))
+	all := map[string]string{"code": code}
+	for k, v := range edits {
+		all[k] = v
+	}
+	s := compute(t, job(all))
 	return check.Stairway(s, c, measure.Style{Units: s.Job.Units})
 }
 

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"stepoff/layout"
+	"stepoff/layout/turn"
 	"stepoff/spec"
 	"stepoff/spec/measure"
 	"stepoff/spec/rules"
@@ -178,12 +179,33 @@ func openOver(s *layout.Stairway, headroom measure.Length, st measure.Style) []s
 	var all []string
 	for _, o := range s.OpeningInPlan(headroom.MM()) {
 		said := o.Over.Label()
-		if f, ok := o.Over.(*layout.Flight); ok && o.Long < f.TotalRun {
+		if measure.SnapMM(o.Long) < measure.SnapMM(travel(o.Over)) {
 			said = "the upper " + st.InchesMM(o.Long) + " of " + said
 		}
 		all = append(all, said)
 	}
 	return all
+}
+
+// travel is how long a member is that climbs or turns by steps: along the run, on
+// tapered treads along the walkline. A landing has no part.
+func travel(e layout.Element) float64 {
+	switch e := e.(type) {
+	case *layout.Flight:
+		return e.TotalRun
+	case *layout.Curve:
+		return alongWalkline(e.Laid)
+	case *layout.Winders:
+		return alongWalkline(e.Laid)
+	}
+	return 0
+}
+
+func alongWalkline(l *turn.Laid) (sum float64) {
+	for _, t := range l.Treads {
+		sum += t.Walkline
+	}
+	return sum
 }
 
 // partName names the members of a part that climb.
@@ -261,7 +283,7 @@ func (j *judge) passings(l rules.Limit, limited bool) {
 		if limited {
 			j.atLeast(compareMM(p.Headroom, l.Length), b)
 		} else if p.Headroom <= 0 {
-			j.say(Warn, nil, nil, b.actual, b.found+"; "+b.right)
+			j.sayOf("the job", Warn, nil, b.actual, b.found+"; "+b.right)
 		}
 	}
 }

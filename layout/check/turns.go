@@ -12,6 +12,11 @@ import (
 
 func (j *judge) landingSize() {
 	for _, g := range j.Landings {
+		_, long := j.limit(rules.LandingLengthMin)
+		if _, wide := j.limit(rules.LandingWidthMin); !long && !wide && j.code.Name != rules.None {
+			j.notKnown(nil, fmt.Sprintf("%s is %s long and %s wide: how large %s asks for is not known here; ask the building official",
+				g.Name, j.exactly(g.Length), j.exactly(g.Width), j.code.Name))
+		}
 		for _, c := range []struct {
 			key  rules.Key
 			what string
@@ -75,11 +80,12 @@ func (t *Turn) treadName(k int) string {
 	return fmt.Sprintf("winder %d", k+1)
 }
 
-// leastOf returns the tread whose depth, as told, is least.
+// leastOf returns the tread whose depth, as told, is least: the lowest of those
+// that are alike to the nanometre.
 func (t *Turn) leastOf(depth func(Tapered) float64) (k int, v float64) {
 	v = math.Inf(1)
 	for i, tread := range t.Treads {
-		if d := depth(tread); d < v {
+		if d := depth(tread); measure.SnapMM(d) < measure.SnapMM(v) {
 			k, v = i, d
 		}
 	}
@@ -193,8 +199,7 @@ func (j *judge) ownNarrow() {
 	}
 	name, v := t.named(atNarrowEnd)
 	if compareMM(v, *t.Narrow) < 0 {
-		j.say(Warn, nil, length(*t.Narrow), mm(v), fmt.Sprintf("%s %s deep at the narrow end, and the job asks for %s", name, j.exactly(v), j.Style.Inches(*t.Narrow)))
-		j.found[len(j.found)-1].Section = "the job"
+		j.sayOf("the job", Warn, length(*t.Narrow), mm(v), fmt.Sprintf("%s %s deep at the narrow end, and the job asks for %s", name, j.exactly(v), j.Style.Inches(*t.Narrow)))
 	}
 }
 
@@ -219,27 +224,31 @@ func (j *judge) winderVariation() {
 		return
 	}
 	t := j.Turn
-	hold := func(key rules.Key, apart float64, found, alike string) {
+	hold := func(key rules.Key, apart float64, found, same, right string) {
 		l, ok := j.limit(key)
 		if !ok {
 			return
 		}
 		if measure.SnapMM(apart) == 0 {
-			found = alike
+			found = same
 		}
-		j.atMost(compareMM(apart, l.Length), bound{limit: l, actual: mm(apart), by: j.datum(), found: found, right: j.moreAlike(key, apart)})
+		j.atMost(compareMM(apart, l.Length), bound{limit: l, actual: mm(apart), by: j.datum(), found: found, right: right})
+	}
+	alike := ""
+	if t.Winders != nil && t.Winders.Even {
+		alike = "radial lines make them alike"
 	}
 	lo, least := t.leastOf(onWalkline)
 	hi, most := t.leastOf(func(d Tapered) float64 { return -d.Walkline })
 	apart := -most - least
-	hold(rules.WinderVariation, apart, fmt.Sprintf("%s and %d differ by %s on the walkline", t.treadName(hi), lo+1, j.exactly(apart)), "all alike on the walkline")
+	hold(rules.WinderVariation, apart, fmt.Sprintf("%s and %d differ by %s on the walkline", t.treadName(hi), lo+1, j.exactly(apart)), "all alike on the walkline", alike)
 	at, apart := 0, 0.0
 	for k := range len(t.Treads) - 1 {
 		if d := math.Abs(t.Treads[k+1].Walkline - t.Treads[k].Walkline); d > apart {
 			at, apart = k, d
 		}
 	}
-	hold(rules.WinderAdjacent, apart, fmt.Sprintf("%s and %d differ by %s on the walkline", t.treadName(at), at+2, j.exactly(apart)), "neighbours alike on the walkline")
+	hold(rules.WinderAdjacent, apart, fmt.Sprintf("%s and %d differ by %s on the walkline", t.treadName(at), at+2, j.exactly(apart)), "neighbours alike on the walkline", alike)
 	for _, beside := range t.Beside {
 		k := 0
 		if beside.Above {
@@ -248,7 +257,8 @@ func (j *judge) winderVariation() {
 		apart := math.Abs(t.Treads[k].Walkline - beside.Run.MM())
 		hold(rules.WinderRunVariation, apart,
 			fmt.Sprintf("%s, %s on the walkline, and the run of %s, %s, differ by %s", t.treadName(k), j.exactly(t.Treads[k].Walkline), beside.Name, j.exactly(beside.Run.MM()), j.exactly(apart)),
-			fmt.Sprintf("%s is as deep on the walkline as the run of %s", t.treadName(k), beside.Name))
+			fmt.Sprintf("%s is as deep on the walkline as the run of %s", t.treadName(k), beside.Name),
+			fmt.Sprintf("a run of about %s for %s, or winders nearer to its own", j.tape(t.Treads[k].Walkline), beside.Name))
 	}
 }
 
@@ -260,7 +270,7 @@ func (j *judge) winderAngle() {
 	hold := func(key rules.Key, is func(int, bound), v float64, what string) {
 		if l, ok := j.limit(key); ok {
 			v = measure.SnapDegrees(v)
-			is(cmp.Compare(v, l.Degrees), bound{limit: l, to: degrees(l.Degrees), actual: degrees(v), found: fmt.Sprintf("%s %.4g degrees", what, v), right: j.otherTreads(key), after: j.noteBetween(v)})
+			is(cmp.Compare(v, l.Degrees), bound{limit: l, to: degrees(l.Degrees), actual: degrees(v), found: fmt.Sprintf("%s %.4g degrees", what, v), right: j.otherTreads(key), after: j.noteBetween(key, v)})
 		}
 	}
 	lo, least := t.leastOf(turned)
@@ -294,9 +304,9 @@ func (j *judge) winderUse() {
 	switch {
 	case !ok || l.Word == rules.Anywhere || j.Turn == nil:
 	case j.Turn.Curve:
-		j.say(Pass, []rules.Limit{l}, nil, nil, "winders are "+l.Word+", and a curve's tapered treads are no such winders")
+		j.say(Pass, []rules.Limit{l}, nil, nil, "winders: "+l.Word+"; the tapered treads of a curve may be")
 	default:
-		j.say(j.broken(), []rules.Limit{l}, nil, nil, "winders are "+l.Word+"; a landing in their place, unless this stair is none")
+		j.say(j.broken(), []rules.Limit{l}, nil, nil, "winders: "+l.Word+"; a landing in their place, unless this stair is no means of egress")
 	}
 }
 

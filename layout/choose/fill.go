@@ -144,7 +144,7 @@ func (s section) fill(job *spec.Job, run *measure.Length, code *rules.Code) (bad
 	}
 	q.Stretches = s.stretches
 	best, ok := pick(q, code)
-	if n, curved := s.curvedCount(job, q, code, named, unnamed); curved {
+	if n, other := s.curvedCount(job, q, code, best, named, unnamed); other {
 		q.Risers = &n
 		best, ok = pick(q, code)
 	}
@@ -187,22 +187,27 @@ func part(risers, parts, k int) int {
 }
 
 // curvedCount is the best count of risers with which the curves that name none are
-// as deep as the code asks: their run is not to be chosen, it follows from angle,
-// radius and risers. curved is false where there is no such curve; where no count
-// will do, the best one by the rise is left.
-func (s section) curvedCount(job *spec.Job, q Request, code *rules.Code, named int, unnamed []climb) (risers int, curved bool) {
+// as deep as the code asks, where the best choice is not: their run is not to be
+// chosen, it follows from angle, radius and risers. other is false where there is
+// no such curve, and where no count will do.
+func (s section) curvedCount(job *spec.Job, q Request, code *rules.Code, best Choice, named int, unnamed []climb) (risers int, other bool) {
 	if job.Width == nil || !slices.ContainsFunc(unnamed, func(c climb) bool { return c.curve != nil }) {
 		return 0, false
 	}
-	for _, choice := range Choices(q) {
-		left := choice.Risers - named
-		deep := choice.Meets() && left >= len(unnamed)
+	deep := func(risers int) bool {
+		left := risers - named
 		for k, c := range unnamed {
-			if n := part(left, len(unnamed), k); deep && c.curve != nil {
-				deep = n >= leastRisers(c) && deepEnough(job, code, *c.curve, n)
+			if n := part(left, len(unnamed), k); n < leastRisers(c) || c.curve != nil && !deepEnough(job, code, *c.curve, n) {
+				return false
 			}
 		}
-		if deep {
+		return true
+	}
+	if deep(best.Risers) {
+		return 0, false
+	}
+	for _, choice := range Choices(q) {
+		if choice.Meets() && deep(choice.Risers) {
 			return choice.Risers, true
 		}
 	}

@@ -2,6 +2,7 @@ package choose
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"stepoff/layout"
@@ -100,12 +101,9 @@ func setback(job *spec.Job, code *rules.Code, key string, w *spec.Winders) sourc
 		limit func(*rules.Code, bool) (rules.Limit, bool)
 	}{
 		{"on the walkline", w.Depths.LeastWalkline, func(t turn.Tapered) float64 { return t.Walkline }, check.WalklineLimit},
-		{"at its narrow end", w.Depths.LeastNarrow, func(t turn.Tapered) float64 { return t.Narrow }, check.NarrowLimit},
+		{"at its narrow end", w.Depths.LeastNarrow, narrow, check.NarrowLimit},
 	} {
-		got := c.depth(at.Treads[0])
-		for _, t := range at.Treads {
-			got = min(got, c.depth(t))
-		}
+		got := shallow(at, c.depth)
 		if got >= c.least.MM() {
 			continue
 		}
@@ -126,6 +124,17 @@ func setback(job *spec.Job, code *rules.Code, key string, w *spec.Winders) sourc
 	return source.Mistakes{job.Mistake(key, "winders: no set-back makes every tread %s; what would do: %s", strings.Join(short, ", nor "), strings.Join(does, ", or "))}
 }
 
+func narrow(t turn.Tapered) float64 { return t.Narrow }
+
+// shallow is the least of the treads' depths.
+func shallow(l *turn.Laid, depth func(turn.Tapered) float64) float64 {
+	least := math.Inf(1)
+	for _, t := range l.Treads {
+		least = min(least, depth(t))
+	}
+	return least
+}
+
 // shallowest is the least depth at the inside edge that is a tread at all.
 const shallowest = measure.Nanometre
 
@@ -139,8 +148,11 @@ func radius(job *spec.Job, code *rules.Code, key string, c *spec.Curve) source.M
 	if c.Angle == 0 || plan.Meets() {
 		return nil
 	}
+	if each := c.Angle / float64(plan.Treads); each >= 90 {
+		return source.Mistakes{job.Mistake(key+".angle", "angle: each of the %d treads turns %.4g degrees, and at 90 or more the next nosing does not face the one before; write more risers, or a smaller angle", plan.Treads, each)}
+	}
 	st := measure.Style{Units: job.Units}
-	got := plan.At(turn.Start).Treads[0].Narrow
+	got := shallow(plan.At(turn.Start), narrow)
 	why := fmt.Sprintf("at the inside the nosings, %s before their riser lines, meet: nothing is left of the treads there", st.InchesMM(plan.Overhang))
 	if l, ok := check.NarrowLimit(code, true); ok && got > 0 {
 		why = fmt.Sprintf("the treads are %s deep at their narrow ends, and %s asks for %s there (%s): %s too little",

@@ -83,7 +83,7 @@ func randomStairway(t *rapid.T) (job func(mirrored bool) string) {
 	}
 }
 
-func compute(t *rapid.T, text string) *layout.Stairway {
+func compute(t rapid.TB, text string) *layout.Stairway {
 	job, err := spec.Load("job.yaml", []byte(text))
 	if err != nil {
 		t.Fatalf("%s\n%v", text, err)
