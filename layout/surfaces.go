@@ -137,18 +137,13 @@ func (s *Stairway) underTurn(t Turn) float64 {
 }
 
 // underWinder is the level of what is lowest under the k-th tread of a turn: the
-// underside of the lowest box, which reaches under all of them, see turn.Boxes.
-// Where no framing is worked out, joists as wide as the stringers' stock are
-// taken under each tread.
+// underside of the lowest box, which reaches under all of them. Where there are
+// none, joists as wide as the stringers' stock are taken under each tread.
 func (s *Stairway) underWinder(w *Winders, k int) float64 {
-	tread := s.Job.Tread.Thickness.MM()
-	if !w.Spec.Boxes {
-		return w.Levels[k] - tread - s.Job.Stringer.Stock.Width.MM()
+	if len(w.Boxes) > 0 {
+		return w.Boxes[0].Bottom
 	}
-	if start := w.Levels[0] - w.UnitRise; start > touching {
-		return start - tread
-	}
-	return 0 // the box stands on the floor
+	return w.Levels[k] - (s.Job.Tread.Thickness + s.Job.Stringer.Stock.Width).MM()
 }
 
 func (s *Stairway) underWinders(w *Winders) []piece {
@@ -163,7 +158,8 @@ func (s *Stairway) underWinders(w *Winders) []piece {
 
 // underCurve is the underside of strings from the stringers' stock, as a straight
 // stringer has it: each place as steep as a string through it would be, and never
-// lower than the foot.
+// lower than the foot. The walls that carry a curve's edges on plates leave no way
+// through under it at all, and are not asked about here.
 func (s *Stairway) underCurve(c *Curve) []piece {
 	each := c.Spec.Angle * math.Pi / 180 / float64(len(c.Treads)) // turned on a tread
 	width, tread := s.Job.Stringer.Stock.Width.MM(), s.Job.Tread.Thickness.MM()

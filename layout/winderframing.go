@@ -42,7 +42,7 @@ func (w *Winders) frame(i int, lower, upper *Flight, job *spec.Job) source.Mista
 	boxes := w.Laid.Boxes(framing)
 	say := measure.Style{Units: job.Units}
 	for _, b := range boxes {
-		if b.Height < stock.Thickness.MM() {
+		if b.Height < stock.Thickness.MM()-touching {
 			return source.Mistakes{job.Mistake(fmt.Sprintf("stairway[%d].winders.sheathing", i),
 				"sheathing: of a unit rise of %s, treads %s and sheathing %s thick leave a box %s high, and lumber laid flat is %s; take thinner ones, or write framing: none",
 				say.FormatMM(w.UnitRise), say.Format(job.Tread.Thickness), say.Format(w.Spec.Sheathing), say.FormatMM(b.Height), say.Format(stock.Thickness))}

@@ -152,7 +152,7 @@ func (q *sequence) foot() {
 func (q *sequence) why(g *layout.Group) string {
 	why := "one tread, " + q.st.Inches(q.s.Job.Tread.Thickness)
 	if q.f.Flooring > 0 {
-		why += fmt.Sprintf(", less the %s of flooring to come round the foot", q.st.Inches(q.f.Flooring))
+		why += fmt.Sprintf(", less the %s of %s to come round the foot", q.st.Inches(q.f.Flooring), laidLater(q.f.Foot))
 	}
 	switch {
 	case g.FootLevel > 0:
@@ -192,10 +192,22 @@ func (q *sequence) head() {
 	}
 }
 
+// laidLater is what is laid later on what a flight stands on or rises to.
+func laidLater(on layout.Turn) string {
+	if _, ok := on.(*layout.Winders); ok {
+		return "tread"
+	}
+	return "flooring"
+}
+
 // upper is what the flight rises to.
 func (q *sequence) upper() string {
-	if q.f.Head != nil {
-		return "the finished " + q.f.Head.Label()
+	switch head := q.f.Head.(type) {
+	case nil:
+	case *layout.Winders:
+		return "the first tread of " + head.Label()
+	default:
+		return "the finished " + head.Label()
 	}
 	return "the finished upper floor"
 }
@@ -242,7 +254,7 @@ func (q *sequence) rest() {
 		up, today = l.Flooring(), "its sheathing"
 	}
 	if up > 0 {
-		top += fmt.Sprintf(", which is %s from %s, %s of flooring being still to come", q.belowToday(drop-up.MM()), today, q.st.Inches(up))
+		top += fmt.Sprintf(", which is %s from %s, %s of %s being still to come", q.belowToday(drop-up.MM()), today, q.st.Inches(up), laidLater(q.f.Head))
 	}
 	packing := ""
 	if asked.BehindHead > 0 {

@@ -20,5 +20,8 @@ func Cautions(s *layout.Stairway) []string {
 	case outlines > 1:
 		all = append(all, "The stringers are not all alike. Cut one of each outline, test it in its place, and trace only its own from it.")
 	}
+	if len(s.Winders())+len(s.Curves()) > 0 {
+		all = append(all, "Cut one tapered tread, try it in its place, then cut the rest: walls are seldom square, and no wall is quite round.")
+	}
 	return all
 }

@@ -6,9 +6,11 @@ import (
 	"testing"
 
 	"stepoff/layout"
+	"stepoff/layout/choose"
 	"stepoff/layout/lesson"
 	"stepoff/spec"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 // stairway lays out a 7 1/2 by 10 stair, a 3-4-5 triangle, with the given
@@ -105,5 +107,61 @@ func TestNothingToCut(t *testing.T) {
 		if strings.Contains(c, "Cut one") {
 			t.Errorf("a stair without stringers is cautioned: %s", c)
 		}
+	}
+}
+
+// Flights that meet winders tell of their treads, which are laid on the boxes after
+// the stringers; one of a single riser and a curve have no stringer and no steps.
+func TestCutSequenceAtWinders(t *testing.T) {
+	job, err := spec.Load("job.yaml", []byte(`
+units: imperial
+code: none
+levels: {total_rise: 105"}
+width: 36"
+stairway:
+  - flight: {risers: 4, run: 10"}
+  - winders: {turn: left, treads: 3, setback: 11"}
+  - flight: {risers: 1}
+  - winders: {turn: left, treads: 3, setback: 11"}
+  - flight: {risers: 5, run: 10"}
+tread: {thickness: 1 1/2", nosing: 1"}
+riser: {thickness: 3/4"}
+stringer: {stock: 2x12}
+`))
+	if err != nil {
+		t.Fatal(err)
+	}
+	code, _ := rules.Lookup(job.Code.Name)
+	if job, err = choose.Fill(job, code); err != nil {
+		t.Fatal(err)
+	}
+	s, err := layout.Compute(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var told []string
+	for _, f := range s.Flights() {
+		var b strings.Builder
+		for _, step := range lesson.CutSequence(s, f, measure.Style{}) {
+			fmt.Fprintf(&b, "%s. %s\n", step.Title, step.Text)
+		}
+		told = append(told, b.String())
+	}
+	for _, want := range []string{
+		`the top tread comes one rise, 7 1/2", below the first tread of winders-1.`,
+		`top of the last tread cut 9" below the first tread of winders-1, which is 7 1/2" down from its sheathing, 1 1/2" of tread being still to come`,
+	} {
+		if !strings.Contains(told[0], want) {
+			t.Errorf("nothing says %q:\n%s", want, told[0])
+		}
+	}
+	if told[1] != "" {
+		t.Errorf("a flight of one riser is cut:\n%s", told[1])
+	}
+	if want := `Nothing comes off: one tread, 1 1/2", less the 1 1/2" of tread to come round the foot. The first riser cut is 7 1/2".`; !strings.Contains(told[2], want) {
+		t.Errorf("nothing says %q:\n%s", want, told[2])
+	}
+	if all := strings.Join(lesson.Cautions(s), "\n"); !strings.Contains(all, "Cut one tapered tread, try it in its place") {
+		t.Errorf("no caution for tapered treads:\n%s", all)
 	}
 }

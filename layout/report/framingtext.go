@@ -116,7 +116,7 @@ func (t *text) studs(c *layout.Curve, which func(turn.Stud) bool, number func(tu
 func (t *text) curveStrings(c *layout.Curve) {
 	t.line("")
 	if c.NoStrings != "" {
-		t.line("No strings: %s", c.NoStrings)
+		t.note("no strings: " + c.NoStrings)
 		return
 	}
 	bare := t.st.BareMM
@@ -125,7 +125,7 @@ func (t *text) curveStrings(c *layout.Curve) {
 	rows := [][]string{{"radius"}, {"unit run"}, {"pitch"}, {"length on the pitch"}, {"notch depth"}, {"string width"}, {"first riser cut, seat"}, {"plumb cut at the head"}, {"least blank"}, {"bent round"}}
 	for _, s := range c.Strings {
 		header = append(header, s.Name)
-		bent := s.NoBend
+		bent := "layers too thick"
 		if b := s.Bend; b != nil {
 			bent = fmt.Sprintf("%s in %d layers", bare(b.FormRadius), b.Layers)
 		}
@@ -137,4 +137,16 @@ func (t *text) curveStrings(c *layout.Curve) {
 		}
 	}
 	t.table(header, rows)
+	for _, s := range c.Strings {
+		if s.NoBend != "" {
+			t.note(s.NoBend)
+		}
+	}
+}
+
+// note writes a sentence on as many lines as it takes.
+func (t *text) note(said string) {
+	for _, line := range wrapped(said, lineWidth-2) {
+		t.line("  %s", line)
+	}
 }

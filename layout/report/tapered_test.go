@@ -3,8 +3,10 @@ package report_test
 import (
 	"bytes"
 	"encoding/json"
+	"maps"
 	"math"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -104,6 +106,38 @@ func TestCurveJSON(t *testing.T) {
 	}
 }
 
+// Whatever the winders and the curve are, their figures fit a plain terminal.
+func TestTaperedTextFits(t *testing.T) {
+	for _, members := range []string{
+		`[{flight: {risers: 4, run: 10"}}, {winders: {turn: right, treads: 5, lines: even, framing: none}}, {flight: {risers: 6, run: 10"}}]`,
+		`[{flight: {risers: 1}}, {winders: {turn: right, angle: 47.3, treads: 2, setback: 13 5/64"}}, {flight: {risers: 12, run: 10"}}]`,
+		`[{curve: {turn: left, risers: 14, inside_radius: 2', angle: 207.37, lamination: 1"}}]`,
+		`[{curve: {turn: left, risers: 14, inside_radius: 40', angle: 25, layers: 3}}]`,
+	} {
+		for _, units := range []string{"imperial", "metric"} {
+			s := compute(t, "job.yaml", `
+units: `+units+`
+code: none
+levels: {total_rise: 97 1/2"}
+width: 40"
+stairway: `+members+`
+tread: {thickness: 1", nosing: 1"}
+riser: {thickness: 3/4"}
+stringer: {stock: 2x12}
+`)
+			var b bytes.Buffer
+			if err := report.Text(&b, s, &rules.Code{Name: rules.None}, measure.Style{Units: s.Job.Units, Denominator: 64}); err != nil {
+				t.Fatal(err)
+			}
+			for _, line := range strings.Split(b.String(), "\n") {
+				if len([]rune(line)) > 80 || strings.Contains(line, "NaN") || strings.Contains(line, measure.Unknown) || strings.Contains(line, "%!") {
+					t.Errorf("%s: %s", members, line)
+				}
+			}
+		}
+	}
+}
+
 // A landing between curves, winders behind a flight of one riser and a turn to
 // the right with even lines are written like any other.
 func TestTaperedText(t *testing.T) {
@@ -131,5 +165,45 @@ stringer: {stock: 2x12}
 		if !strings.Contains(b.String(), c.want) {
 			t.Errorf("nothing says %q:\n%s", c.want, b.String())
 		}
+	}
+}
+
+// Every key that winders and curves have in the JSON stands in the README's
+// reference.
+func TestReadmeNamesTaperedKeys(t *testing.T) {
+	readme, err := os.ReadFile("../../README.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var check func(v any)
+	missing := map[string]bool{}
+	check = func(v any) {
+		switch v := v.(type) {
+		case []any:
+			for _, each := range v {
+				check(each)
+			}
+		case map[string]any:
+			for key, value := range v {
+				if !bytes.Contains(readme, []byte("`"+key+"`")) {
+					missing[key] = true
+				}
+				check(value)
+			}
+		}
+	}
+	for _, name := range []string{"winder-l.yaml", "curved.yaml"} {
+		var out struct{ Elements []map[string]any }
+		if err := json.Unmarshal(example(t, name), &out); err != nil {
+			t.Fatal(err)
+		}
+		for _, e := range out.Elements {
+			if e["kind"] == "winders" || e["kind"] == "curve" {
+				check(e)
+			}
+		}
+	}
+	if len(missing) > 0 {
+		t.Errorf("the README's JSON reference lacks %v", slices.Sorted(maps.Keys(missing)))
 	}
 }

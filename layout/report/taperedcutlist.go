@@ -11,6 +11,18 @@ import (
 	"stepoff/spec/measure"
 )
 
+// WindersCutList lists winders' treads, their riser boards and the boxes' parts, with
+// what must be known besides.
+func WindersCutList(job *spec.Job, w *layout.Winders, st measure.Style) (rows []CutRow, notes []string) {
+	return append(boardRows(job, w.CutList, st), pieceRows(w.Pieces, st)...), winderNotes(w)
+}
+
+// CurveCutList lists a curve's treads, its riser boards and its walls' parts, with
+// what must be known besides.
+func CurveCutList(job *spec.Job, c *layout.Curve, st measure.Style) (rows []CutRow, notes []string) {
+	return append(boardRows(job, c.CutList, st), pieceRows(c.Pieces, st)...), append(curveNotes(job, c, st), wallNotes(c, st)...)
+}
+
 // pieceRows lists what boxes and a curve's walls are cut from.
 func pieceRows(all []layout.FramePiece, st measure.Style) []CutRow {
 	const studs = "stud"
@@ -20,7 +32,7 @@ func pieceRows(all []layout.FramePiece, st measure.Style) []CutRow {
 		if n := len(rows) - 1; n >= 0 && p.Part == studs && rows[n].Part == studs { // the schedule gives each height
 			rows[n].Count += p.Count
 			low, high = min(low, p.Length), max(high, p.Length)
-			rows[n].Length = st.InchesMM(low) + " to " + st.InchesMM(high) + " long, see above"
+			rows[n].Length = st.InchesMM(low) + " to " + st.InchesMM(high) + " (schedule)"
 			continue
 		}
 		low, high = p.Length, p.Length
@@ -30,10 +42,7 @@ func pieceRows(all []layout.FramePiece, st measure.Style) []CutRow {
 			row.Stock = st.InchesMM(p.Thickness) + " thick"
 			row.Length = st.InchesMM(p.Length) + " x " + st.InchesMM(p.Width)
 		case p.Width > 0:
-			row.Ripped = "ripped to " + st.InchesMM(p.Width)
-			if row.Stock == "" {
-				row.Ripped = st.InchesMM(p.Width) + " high"
-			}
+			row.Ripped = st.InchesMM(p.Width) + " wide"
 		}
 		rows = append(rows, row)
 	}
@@ -104,16 +113,4 @@ func wallNotes(c *layout.Curve, st measure.Style) []string {
 	sheet := c.Spec.Sheet
 	return []string{fmt.Sprintf("plate segments: %s of %s x %s, fewer where they nest",
 		counted(c.Sheets, "sheet"), st.Inches(sheet.Width), st.Inches(sheet.Length))}
-}
-
-// WindersCutList lists what winders take: treads, riser boards and the parts of
-// their boxes; and what must be known besides.
-func WindersCutList(job *spec.Job, w *layout.Winders, st measure.Style) (rows []CutRow, notes []string) {
-	return append(boardRows(job, w.CutList, st), pieceRows(w.Pieces, st)...), winderNotes(w)
-}
-
-// CurveCutList lists what a curve takes likewise, with its plates, studs and
-// bearers.
-func CurveCutList(job *spec.Job, c *layout.Curve, st measure.Style) (rows []CutRow, notes []string) {
-	return append(boardRows(job, c.CutList, st), pieceRows(c.Pieces, st)...), append(curveNotes(job, c, st), wallNotes(c, st)...)
 }

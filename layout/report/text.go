@@ -424,6 +424,6 @@ func (t *text) cutRows(rows []CutRow, notes []string) {
 		t.line("%s", line)
 	}
 	for _, note := range notes {
-		t.line("  %s", note)
+		t.note(note)
 	}
 }

@@ -97,7 +97,8 @@ func joistsAt(v, thick float64, taken [][]geom.Point, outline []geom.Point) (fit
 			if math.Abs(o+i-2*m) > joistStraight {
 				return faces{square, square}
 			}
-			return faces{o, i}
+			whole := thick / (hi - lo) // from what was taken for its sides out to them
+			return faces{m + (o-m)*whole, m + (i-m)*whole}
 		}
 		fit = append(fit, joist{reach(-1, end), reach(1, next)})
 	}

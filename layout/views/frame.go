@@ -9,7 +9,7 @@ import (
 	"stepoff/layout"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
-	"stepoff/spec/measure"
+	"stepoff/layout/turn"
 )
 
 // frame is where something stands in plan: places are told by how far along its
@@ -18,9 +18,8 @@ type frame struct{ origin, along, left geom.Point }
 
 // frameAt returns the frame at a place with a heading in degrees.
 func frameAt(x, y, heading float64) frame {
-	sin, cos := math.Sincos(heading * math.Pi / 180)
-	sin, cos = measure.SnapDegrees(sin), measure.SnapDegrees(cos)
-	return frame{geom.Pt(x, y), geom.Pt(cos, sin), geom.Pt(-sin, cos)}
+	along := turn.Place{Heading: heading}.Point(1, 0) // exact along an axis
+	return frame{geom.Pt(x, y), along, geom.Pt(-along.Y, along.X)}
 }
 
 func flightFrame(f *layout.Flight) frame { return frameAt(f.X, f.Y, f.Heading) }

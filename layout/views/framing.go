@@ -102,7 +102,7 @@ func (f *framing) carried() {
 	switch f.l.Spec.On {
 	case spec.OnLegs:
 		for _, leg := range legs(f.l.Frame.Outline) {
-			f.d.Add(drawing.Path{Layer: drawing.Hidden, Path: geom.Rect(leg)})
+			f.d.Polygon(drawing.Hidden, leg...)
 		}
 	case spec.OnWalls:
 		f.rect(drawing.Hidden, w.Min.X, w.Min.X+plateWide, w.Min.Y, w.Max.Y)
@@ -112,13 +112,21 @@ func (f *framing) carried() {
 	}
 }
 
-// legs are the posts under a frame's corners, each within them.
-func legs(outline []geom.Point) []geom.Box {
-	var all []geom.Box
+// legs are the posts under a frame's corners, each within them and square to its
+// edges.
+func legs(outline []geom.Point) [][]geom.Point {
+	x := r2.Unit(r2.Sub(outline[1], outline[0]))
+	for !(x.X > levelEnough && x.Y > -levelEnough) { // of the edges' ways the one between +x and +y
+		x = geom.Pt(x.Y, -x.X)
+	}
+	y := geom.Pt(-x.Y, x.X)
+	var all [][]geom.Point
 	for _, corner := range outline {
 		for _, way := range [...]geom.Point{{X: 1, Y: 1}, {X: 1, Y: -1}, {X: -1, Y: 1}, {X: -1, Y: -1}} {
-			if far := r2.Add(corner, r2.Scale(legSize, way)); inside(r2.Scale(0.5, r2.Add(corner, far)), outline) {
-				all = append(all, geom.EmptyBox().Include(corner).Include(far))
+			u, v := r2.Scale(way.X*legSize, x), r2.Scale(way.Y*legSize, y)
+			far := r2.Add(corner, r2.Add(u, v))
+			if inside(r2.Scale(0.5, r2.Add(corner, far)), outline) {
+				all = append(all, []geom.Point{corner, r2.Add(corner, u), far, r2.Add(corner, v)})
 				break
 			}
 		}
@@ -156,8 +164,8 @@ func (f *framing) ledgers() {
 	if f.l.Spec.Angle == 90 {
 		at := f.frame.at(inner.X, inner.Y)
 		for _, leg := range legs(f.l.Frame.Outline) {
-			if leg.Contains(at, leastPiece) {
-				f.d.Add(drawing.Path{Layer: drawing.Hidden, Path: geom.Rect(leg)})
+			if r2.Norm(r2.Sub(leg[0], at)) < leastPiece {
+				f.d.Polygon(drawing.Hidden, leg...)
 			}
 		}
 	}
@@ -187,12 +195,12 @@ func (f *framing) beside(from, to, toward geom.Point, strip float64, words strin
 func (f *framing) flights() {
 	half := f.s.Job.Width.MM() / 2
 	below, above := f.around()
-	exit := frameAt(f.l.Exit.At.X, f.l.Exit.At.Y, f.l.Exit.Heading)
+	on := placeFrame(f.l.Exit)
 	for _, end := range [...]struct {
 		fr     frame
 		toward geom.Point
 		words  string
-	}{{f.frame, r2.Scale(-1, f.frame.along), below.Label() + " hangs here"}, {exit, exit.along, above.Label() + " stands here"}} {
+	}{{f.frame, r2.Scale(-1, f.frame.along), below.Label() + " hangs here"}, {on, on.along, above.Label() + " stands here"}} {
 		from, to := end.fr.at(0, half), end.fr.at(0, -half)
 		f.d.Line(drawing.Centre, from, to)
 		f.beside(from, to, end.toward, 0, end.words)

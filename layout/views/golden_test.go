@@ -3,6 +3,7 @@ package views_test
 import (
 	"bytes"
 	"flag"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -11,6 +12,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"stepoff/layout"
+	"stepoff/layout/choose"
 	"stepoff/layout/drawing"
 	"stepoff/layout/drawing/svg"
 	"stepoff/layout/views"
@@ -62,6 +64,11 @@ func all(s *layout.Stairway, st measure.Style) []*drawing.Drawing {
 	if s.Job.Width != nil {
 		out = append(out, views.Plan(s, st), views.Isometric(s, st))
 	}
+	for _, e := range s.Elements {
+		if d := views.TurnPlan(s, e, st); d != nil {
+			out = append(out, d)
+		}
+	}
 	for _, l := range s.Landings() {
 		if d := views.Framing(s, l, st); d != nil {
 			out = append(out, d)
@@ -87,20 +94,69 @@ func all(s *layout.Stairway, st measure.Style) []*drawing.Drawing {
 		}
 		out = append(out, own...)
 	}
+	return append(out, tapered(s, st)...)
+}
+
+// tapered draws what only winders and curves have.
+func tapered(s *layout.Stairway, st measure.Style) (out []*drawing.Drawing) {
+	add := func(ds ...*drawing.Drawing) {
+		for _, d := range ds {
+			if d != nil {
+				out = append(out, d)
+			}
+		}
+	}
+	for _, w := range s.Winders() {
+		add(views.WindersElevation(s, w, st))
+		for k := range w.Boxes {
+			add(views.BoxPlan(w.Name, k+1, &w.Boxes[k], st))
+		}
+		for _, inside := range [...]bool{false, true} {
+			add(views.WallMarks(w.Name, w.Hand(), inside, w.WallMarks, w.UnitRise, st),
+				views.WallStrings(w.Name, w.Hand(), inside, w.WallStrings, w.HousedStrings))
+		}
+	}
+	for _, c := range s.Curves() {
+		add(views.CurveElevation(s, c, st))
+		if c.Framing != nil {
+			add(views.CurveFraming(c))
+			for i := range c.Framing.Plates {
+				add(views.PlateTemplate(c, &c.Framing.Plates[i]))
+			}
+		}
+		for _, str := range c.Strings {
+			add(views.CurveString(c.Name, str.CurveString, st))
+		}
+	}
+	treads := views.Treads(s)
+	for k, t := range treads {
+		if k > 0 {
+			if alike, _ := treads[k-1].Alike(t); alike {
+				continue
+			}
+		}
+		add(views.TreadTemplate(t, fmt.Sprintf("Tread %d of %s", t.Number, t.Member), st))
+	}
 	return out
 }
 
 // code is the one that an example names.
-func code(s *layout.Stairway) *rules.Code {
-	c, _ := rules.Lookup(s.Job.Code.Name)
+func code(s *layout.Stairway) *rules.Code { return codeOf(s.Job) }
+
+func codeOf(job *spec.Job) *rules.Code {
+	c, _ := rules.Lookup(job.Code.Name)
 	return c
 }
 
-// scaleFor prints a side elevation and a landing's frame at 1:20, the whole stairway at 1:40 and
-// everything else as large as it is.
+// scaleFor prints what shows winders at 1:10, a curve's, a side elevation and a landing's
+// frame at 1:20, the whole stairway at 1:40 and everything else as large as it is.
 func scaleFor(d *drawing.Drawing) float64 {
 	switch {
-	case strings.HasSuffix(d.Name, "-elevation"), strings.HasSuffix(d.Name, "-framing"):
+	case strings.HasPrefix(d.Name, "winders-") && !strings.Contains(d.Name, "-tread-"):
+		return 1.0 / 10
+	case strings.HasSuffix(d.Name, "-string"):
+		return 1.0 / 20
+	case strings.HasSuffix(d.Name, "-plan"), strings.HasSuffix(d.Name, "-elevation"), strings.HasSuffix(d.Name, "-framing"):
 		return 1.0 / 20
 	case d.Name == "plan" || d.Name == "isometric" || d.Name == "unfolded":
 		return 1.0 / 40
@@ -137,6 +193,9 @@ func example(t *testing.T, path string) *layout.Stairway {
 	}
 	job, err := spec.Load(path, text)
 	if err != nil {
+		t.Fatal(err)
+	}
+	if job, err = choose.Fill(job, codeOf(job)); err != nil {
 		t.Fatal(err)
 	}
 	s, err := layout.Compute(job)

@@ -174,7 +174,7 @@ func (m *model) landing(l *layout.Landing) {
 	switch l.Spec.On {
 	case spec.OnLegs:
 		for _, leg := range legs(body) {
-			m.slab([]geom.Point{leg.Min, {X: leg.Max.X, Y: leg.Min.Y}, leg.Max, {X: leg.Min.X, Y: leg.Max.Y}}, 0, under)
+			m.slab(leg, 0, under)
 		}
 	case spec.OnWalls:
 		m.slab(body, 0, under)

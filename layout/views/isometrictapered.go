@@ -18,11 +18,17 @@ import (
 const facetWithin = 1.5
 
 // winders adds a turn of winders: treads, riser boards but the first, which is the
-// lower flight's, and the boxes where they are framed so.
+// lower flight's, and the boxes where they are framed so, on their legs.
 func (m *model) winders(w *layout.Winders) {
 	m.boards(w.Laid, w.Boards, w.Levels, w.Levels[0], 1, len(w.Treads)-1)
 	for _, b := range w.Boxes {
 		m.slab(b.Outline.Points(facetWithin), b.Bottom, b.Top)
+	}
+	if w.Legs > 0 {
+		lowest := w.Boxes[0]
+		for _, leg := range legs(lowest.Outline.Points(facetWithin)) {
+			m.slab(leg, 0, lowest.Bottom)
+		}
 	}
 }
 

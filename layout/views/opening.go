@@ -89,10 +89,14 @@ func between(lo, hi float64, was bool, is func(float64) bool) float64 {
 	return hi
 }
 
+// alongWithin is how near to a side, in millimetres, a line runs along it: what
+// rounding leaves between edges that are the same.
+const alongWithin = 1e-6
+
 // onOrIn tells whether a place lies within a polygon or on one of its sides.
 func onOrIn(p geom.Point, ps []geom.Point) bool {
 	for i, a := range ps {
-		if geom.Distance(p, a, ps[(i+1)%len(ps)]) < behindBy {
+		if geom.Distance(p, a, ps[(i+1)%len(ps)]) < alongWithin {
 			return true
 		}
 	}

@@ -319,7 +319,11 @@ func runs(n int, run measure.Length, st measure.Style) string {
 	if n == 1 {
 		return "run " + st.Inches(run)
 	}
-	return fmt.Sprintf("%d x %s = %s", n, each(run.MM(), st), st.Format(measure.Length(n)*run))
+	whole := st.Format(measure.Length(n) * run)
+	if st.Units == measure.Metric { // as short: a short flight has little room for it
+		whole = st.Bare(measure.Length(n) * run)
+	}
+	return fmt.Sprintf("%d x %s = %s", n, each(run.MM(), st), whole)
 }
 
 // each is a rise or run of which there are several: in inches, or in bare

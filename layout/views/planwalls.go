@@ -53,9 +53,10 @@ func (p *plan) boundary(side float64) geom.Path {
 				to(q)
 			}
 		default:
-			edges := sideOf(laid(e), side).Edges
-			to(edges[0].From)
-			out.Edges = append(out.Edges, edges...)
+			if edges := sideOf(laid(e), side).Edges; len(edges) > 0 { // none inside where winders meet in a point
+				to(edges[0].From)
+				out.Edges = append(out.Edges, edges...)
+			}
 		}
 	}
 	return straighten(out)
@@ -115,7 +116,7 @@ func around(outline []geom.Point, from, to geom.Point, counter bool) []geom.Poin
 // straighten joins straight edges that go on in one line, and leaves out those of
 // no length.
 func straighten(p geom.Path) geom.Path {
-	var out geom.Path
+	out := geom.Path{Closed: p.Closed}
 	for _, e := range p.Edges {
 		if e.Length() < 1e-6 {
 			continue
@@ -220,6 +221,7 @@ func band(edge geom.Path, side float64) (wall geom.Path, ok bool) {
 		}
 	}
 	join(wall.Edges[0].From)
+	wall = straighten(wall)
 	return wall, geom.Simple(wall.Points(1))
 }
 

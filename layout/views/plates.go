@@ -17,18 +17,18 @@ import (
 // and its joints, the middle, where halves end and the joints of the next layer
 // stand, and the marks of the riser lines and studs from the first riser line on.
 // Laid on the plate again from the last riser line marked, it marks the rest.
-func PlateTemplate(hand turn.Hand, p *turn.Plate, studs []turn.Stud, st measure.Style) *drawing.Drawing {
-	g := p.Layers[0][0]
-	d := &drawing.Drawing{Name: p.Name + "-plate", Title: "Segment of the " + p.Name + " plate, full size"}
+func PlateTemplate(c *layout.Curve, p *turn.Plate) *drawing.Drawing {
+	hand, g := c.Hand(), p.Layers[0][0]
+	d := &drawing.Drawing{Name: c.Name + "-" + p.Name + "-plate", Title: "Segment of the " + p.Name + " plate, full size"}
 	d.Add(drawing.Path{Layer: drawing.Lumber, Path: geom.Rect(geom.Box{Max: g.Blank})})
-	w := plateTemplate{d: d, g: g, hand: hand, st: st}
+	w := plateTemplate{d: d, g: g, hand: hand}
 	if p.Segments > 1 && len(p.Layers) > 1 {
 		if s, ok := g.Mark(hand, (g.From+g.To)/2); ok {
 			d.Line(drawing.Mark, s.In, s.Out)
 			w.beside(s, true, "half; joint of the next layer")
 		}
 	}
-	for _, s := range studs {
+	for _, s := range c.Framing.Studs {
 		if on := s.Angle < g.To-sameTread || s.Before && s.Angle < g.To+sameTread; on && s.Plate == p.Name {
 			w.stud(s)
 		}
@@ -42,7 +42,6 @@ type plateTemplate struct {
 	d    *drawing.Drawing
 	g    turn.PlateSegment
 	hand turn.Hand
-	st   measure.Style
 }
 
 // stud draws a stud where it stands, its mark right across the plate.
@@ -91,7 +90,8 @@ func (w *plateTemplate) ends() {
 
 // CurveFraming draws the framing of a curve from above: plates with the joints of
 // their layers, studs, bearers and ledgers, riser lines with their numbers.
-func CurveFraming(c *layout.Curve, f *turn.CurveFraming, st measure.Style) *drawing.Drawing {
+func CurveFraming(c *layout.Curve) *drawing.Drawing {
+	f := c.Framing
 	d := &drawing.Drawing{Name: c.Name + "-framing", Title: "Framing of " + c.Name + " from above: plates with studs, a bearer under each tread's front and a ledger under its back"}
 	for _, p := range f.Plates {
 		d.Add(drawing.Path{Layer: drawing.Outline, Path: c.Ring(p.Inner, p.Outer, 0, p.Angle)})

@@ -10,6 +10,7 @@ import (
 	"pgregory.net/rapid"
 
 	"stepoff/layout"
+	"stepoff/layout/choose"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
 	"stepoff/layout/views"
@@ -18,8 +19,8 @@ import (
 	"stepoff/spec/rules"
 )
 
-// randomStairway is a job of one to four flights with landings between, some of
-// them framed. hand swaps left and right.
+// randomStairway is a job of one to four flights and curves with landings, some of
+// them framed, and winders between. hand swaps left and right.
 func randomStairway(t *rapid.T) (job func(mirrored bool) string) {
 	num := func(what string, least, most int) int { return rapid.IntRange(least, most).Draw(t, what) }
 	flights := num("flights", 1, 4)
@@ -32,12 +33,27 @@ func randomStairway(t *rapid.T) (job func(mirrored bool) string) {
 			n += 2
 		}
 		risers += n
-		members = append(members, member{text: fmt.Sprintf("flight: {risers: %d, run: %d.5}", n, num("run", 9, 11))})
+		if n > 2 && num("curved", 0, 3) == 0 {
+			members = append(members, member{fmt.Sprintf("curve: {turn: %%s, risers: %d, inside_radius: %d, angle: %d}", n, num("radius", 60, 75), (n-1)*num("degrees a tread", 8, 10)),
+				rapid.SampledFrom([]string{"left", "right"}).Draw(t, "curve's turn")})
+		} else {
+			members = append(members, member{text: fmt.Sprintf("flight: {risers: %d, run: %d.5}", n, num("run", 9, 11))})
+		}
 		if i == flights-1 {
 			break
 		}
 		more := fmt.Sprintf("finish: 0.%d, on: %s", 25*num("finish", 0, 3), rapid.SampledFrom([]string{"legs", "walls", "ledgers"}).Draw(t, "on"))
 		turn := rapid.SampledFrom([]string{"none", "left", "right"}).Draw(t, "turn")
+		if turn != "none" && num("winders", 0, 2) == 0 {
+			angle, treads := 90, num("treads", 2, 4)
+			if treads == 2 {
+				angle = num("winders' angle", 45, 90)
+			}
+			risers += treads - 1
+			lines := rapid.SampledFrom([]string{"radial", "even"}).Draw(t, "lines")
+			members = append(members, member{fmt.Sprintf("winders: {turn: %%s, treads: %d, angle: %d, lines: %s}", treads, angle, lines), turn})
+			continue
+		}
 		if turn != "none" {
 			switch num("angle", 0, 2) {
 			case 0:
@@ -67,10 +83,13 @@ func randomStairway(t *rapid.T) (job func(mirrored bool) string) {
 	}
 }
 
-func compute(t *rapid.T, text string) *layout.Stairway {
+func compute(t rapid.TB, text string) *layout.Stairway {
 	job, err := spec.Load("job.yaml", []byte(text))
 	if err != nil {
 		t.Fatalf("%s\n%v", text, err)
+	}
+	if job, err = choose.Fill(job, codeOf(job)); err != nil {
+		t.Fatal(err)
 	}
 	s, err := layout.Compute(job)
 	if err != nil {
@@ -92,6 +111,11 @@ func TestWholeStairway(t *testing.T) {
 		for _, f := range s.Flights() {
 			drawings = append(drawings, views.Elevation(s, f, irc, st))
 		}
+		for _, e := range s.Elements {
+			if d := views.TurnPlan(s, e, st); d != nil {
+				drawings = append(drawings, d)
+			}
+		}
 		for _, l := range s.Landings() {
 			if d := views.Framing(s, l, st); d != nil {
 				drawings = append(drawings, d)
@@ -104,7 +128,7 @@ func TestWholeStairway(t *testing.T) {
 		}
 
 		footprint, _ := s.Footprint()
-		const wall, floors = 120, 1300 // beyond it, millimetres: walls and opening; floors in the picture
+		const wall, floors = 120 * math.Sqrt2, 1300 // beyond it, millimetres: walls, of one that stands aslant its corner; floors in the picture
 		for _, it := range plan.Items {
 			if p, ok := it.(drawing.Path); ok && p.Layer != drawing.Lumber {
 				box := p.Box()
@@ -155,7 +179,7 @@ func TestMirroredPlan(t *testing.T) {
 			return all
 		}
 		here, there := ends(s, 1), ends(m, -1)
-		const onBreak = 130 // the break line leans the same way in both
+		const onBreak = 220 // the break line leans the same way in both, on a curve's outside the most
 		for _, p := range here {
 			if !slices.ContainsFunc(there, func(q geom.Point) bool { return math.Hypot(p.X-q.X, p.Y-q.Y) < 0.02+onBreak }) {
 				t.Fatalf("%v has no mirror image", p)
@@ -179,7 +203,7 @@ func TestFramingIsTheCutList(t *testing.T) {
 			var drawn, listed []float64
 			for _, it := range d.Items {
 				if p, ok := it.(drawing.Path); ok && p.Layer == drawing.Thin && p.Closed {
-					drawn = append(drawn, math.Max(p.Box().Width(), p.Box().Height()))
+					drawn = append(drawn, math.Max(p.Edges[0].Length(), p.Edges[1].Length()))
 				}
 			}
 			for _, p := range l.Frame.Pieces {

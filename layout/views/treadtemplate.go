@@ -1,6 +1,7 @@
 package views
 
 import (
+	"fmt"
 	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
@@ -132,7 +133,7 @@ func sameShape(a, b geom.Path) bool {
 // going from riser line to riser line, where the riser boards stand, the next
 // nosing, and the depths between them. The name is of all that are cut to it.
 func TreadTemplate(t Tread, name string, st measure.Style) *drawing.Drawing {
-	d := &drawing.Drawing{Name: "tread", Title: "Tread, full size"}
+	d := &drawing.Drawing{Name: fmt.Sprintf("%s-tread-%d", t.Member, t.Number), Title: name + ", full size"}
 	w := treadTemplate{Tread: t, lying: t.lying(), d: d, st: st, board: t.Outline()}
 	w.rectangle()
 	w.going()

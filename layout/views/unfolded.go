@@ -136,11 +136,7 @@ func (u *unfolded) steps(un unrolled) {
 
 // along says how long so many treads are along the walkline.
 func (u *unfolded) along(un unrolled, treads int) {
-	words := fmt.Sprintf("%d x %s = %s walkline", treads, each(un.lines[1], u.st), u.st.FormatMM(un.lines[treads]))
-	if !un.even() {
-		words = u.st.FormatMM(un.lines[treads]) + " walkline"
-	}
-	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+un.lines[treads]-front(u.s), 0), -landingRow*dimRow, words)
+	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+un.lines[treads]-front(u.s), 0), -landingRow*dimRow, u.st.FormatMM(un.lines[treads])+" walkline")
 }
 
 // rises says how so many risers climb, between the levels beside them. The rows

@@ -1,8 +1,6 @@
 package views
 
 import (
-	"math"
-
 	"stepoff/layout"
 	"stepoff/layout/geom"
 	"stepoff/layout/turn"
@@ -42,16 +40,6 @@ func riserLines(l *turn.Laid) []float64 {
 
 // long is from the first riser line to the last.
 func (u unrolled) long() float64 { return u.lines[len(u.lines)-1] }
-
-// even tells whether the treads are all as deep along the walkline.
-func (u unrolled) even() bool {
-	for k, at := range u.lines {
-		if math.Abs(at-float64(k)*u.lines[1]) > leastPiece {
-			return false
-		}
-	}
-	return true
-}
 
 // nosing is the k-th nosing, 0 the lowest; the one after the last tread's is
 // that of what stands above.

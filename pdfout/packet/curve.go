@@ -23,8 +23,11 @@ const (
 // stud schedule, its strings unrolled.
 func curve(s *layout.Stairway, c *layout.Curve, st measure.Style) pdfout.Flow {
 	blocks := []pdfout.Block{pdfout.Heading{Level: 1, Text: "Framing of " + c.Name}}
+	if d := views.TurnPlan(s, c, st); d != nil {
+		blocks = append(blocks, pdfout.Figure{Drawing: d, MaxHeight: curveFramingHeight}, pdfout.PageBreak{})
+	}
 	if f := c.Framing; f != nil {
-		blocks = append(blocks, pdfout.Figure{Drawing: views.CurveFraming(c, f, st), MaxHeight: curveFramingHeight},
+		blocks = append(blocks, pdfout.Figure{Drawing: views.CurveFraming(c), MaxHeight: curveFramingHeight},
 			plateTable(f, st), bearerTable(c, st), pdfout.List{Items: framingCautions}, pdfout.PageBreak{}, pdfout.Heading{Level: 2, Text: "Stud schedule of " + c.Name},
 			pdfout.Paragraph{Text: "Studs stand square on the plates, their tops cut square. A stud's mark is its face on the riser line, or on a radius between two; it stands behind it, going up, the last one of each wall before it. Along is the distance along the plate's outer edge, from the first riser line."})
 		var walls [2][]pdfout.Block
@@ -181,7 +184,7 @@ func plateParts(s *layout.Stairway, c *layout.Curve, st measure.Style) []part {
 			}
 			return pdfout.Part{
 				Name: name, Title: fmt.Sprintf("The %s plate of %s", p.Name, c.Name),
-				Drawing: views.PlateTemplate(c.Hand(), p, f.Studs, st),
+				Drawing: views.PlateTemplate(c, p),
 				Station: "the left end of the sheet it is cut from",
 				Lay: fmt.Sprintf("cut from sheet %s along the grain by %s: %s. Nailed together, lay it on the first riser line and mark riser lines and studs, then on the last one marked, and so on",
 					st.InchesMM(g.Blank.X), st.InchesMM(g.Blank.Y), count),

@@ -106,10 +106,10 @@ func (e UnknownPart) Error() string {
 	return fmt.Sprintf("this job has no part %q; it has %s", e.Name, strings.Join(e.Known, ", "))
 }
 
-// choose picks the parts asked for; when none is named, all but those that
+// pick returns the parts asked for; when none is named, all but those that
 // stand in for another. flight-2/ before a name is one flight's; with one flight
 // it may be left out or written.
-func choose(s *layout.Stairway, st measure.Style, names []string) ([]part, error) {
+func pick(s *layout.Stairway, st measure.Style, names []string) ([]part, error) {
 	all := catalogue(s, st)
 	var known []string
 	for _, p := range all {

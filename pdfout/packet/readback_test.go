@@ -3,6 +3,7 @@ package packet
 import (
 	"bytes"
 	"errors"
+	"maps"
 	"math"
 	"os"
 	"path/filepath"
@@ -12,11 +13,13 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"stepoff/layout"
+	"stepoff/layout/choose"
 	"stepoff/layout/geom"
 	"stepoff/pdfout"
 	"stepoff/pdfout/pdftest"
 	"stepoff/spec"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 // trueSize is how near a line on paper must be to where it belongs: a hundredth
@@ -53,16 +56,34 @@ func jobs(t testing.TB) map[string]*layout.Stairway {
 	}
 	all := map[string]*layout.Stairway{}
 	for name, text := range texts {
-		job, err := spec.Load(name, []byte(text))
-		if err != nil {
-			t.Fatal(err)
-		}
-		s, err := layout.Compute(job)
-		if err != nil {
-			t.Fatal(err)
-		}
-		all[name] = s
+		all[name] = laidOut(t, name, text)
 	}
+	return all
+}
+
+// laidOut lays a job out as the command does: what it leaves open is chosen under
+// its code.
+func laidOut(t testing.TB, name, text string) *layout.Stairway {
+	t.Helper()
+	job, err := spec.Load(name, []byte(text))
+	if err != nil {
+		t.Fatal(err)
+	}
+	code, _ := rules.Lookup(job.Code.Name)
+	if job, err = choose.Fill(job, code); err != nil {
+		t.Fatal(err)
+	}
+	s, err := layout.Compute(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// stringerJobs are those that have stringers: the others have curves only.
+func stringerJobs(t testing.TB) map[string]*layout.Stairway {
+	all := jobs(t)
+	maps.DeleteFunc(all, func(_ string, s *layout.Stairway) bool { return len(s.Flights()) == 0 })
 	return all
 }
 
@@ -113,7 +134,7 @@ func print(t *testing.T, s *layout.Stairway, part string, size string, margin me
 		t.Fatal(err)
 	}
 	file := pdftest.MustRead(t, b.Bytes())
-	parts, err := choose(s, st, []string{part})
+	parts, err := pick(s, st, []string{part})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -151,7 +172,7 @@ func outline(g *layout.Group) []geom.Edge {
 // Read back from one page of a roll, 12 in wide and 11 1/4 in wide without a
 // margin, every edge of every outline stands at true size.
 func TestOutlineOnARoll(t *testing.T) {
-	for name, s := range jobs(t) {
+	for name, s := range stringerJobs(t) {
 		for size, margin := range map[string]measure.Length{`roll 12"`: measure.Inch / 4, `roll 11 1/4"`: 0} {
 			for _, p := range print(t, s, "stringer", size, margin) {
 				if got := len(p.tiling.Sheets); got != 1 {
@@ -171,7 +192,7 @@ func TestOutlineOnARoll(t *testing.T) {
 // Pieced together from letter sheets, nothing that is cut is missing, and no
 // cut is there that is not the stringer's.
 func TestOutlineFromLetterSheets(t *testing.T) {
-	for name, s := range jobs(t) {
+	for name, s := range stringerJobs(t) {
 		for _, p := range print(t, s, "stringer", "letter", measure.Inch/4) {
 			drawn := p.all("Cut")
 			for _, own := range p.serves {
@@ -209,7 +230,7 @@ func onStockEdge(g *layout.Group, e geom.Edge) bool {
 // mutool, which shares no code with the reader used here, finds every end of
 // every cut where that reader finds it.
 func TestIndependentReaderAgrees(t *testing.T) {
-	for name, s := range jobs(t) {
+	for name, s := range stringerJobs(t) {
 		p := print(t, s, "stringer", "letter", measure.Inch/4)[0]
 		traced := pdftest.Trace(t, p.bytes)
 		for i := range p.tiling.Sheets {
@@ -251,7 +272,11 @@ func TestSet(t *testing.T) {
 		for _, p := range f.Pages {
 			whole += strings.Join(p.Lines(), "\n") + "\n"
 		}
-		for _, want := range []string{s.Job.Name, "Cut sequence", "Cut list", "Local code and the building official decide", "crown"} {
+		wanted := []string{s.Job.Name, "Cut list", "Local code and the building official decide"}
+		if len(s.Flights()) > 0 {
+			wanted = append(wanted, "Cut sequence", "crown")
+		}
+		for _, want := range wanted {
 			if !strings.Contains(whole, want) {
 				t.Errorf("%s: no page says %q", name, want)
 			}
@@ -286,11 +311,19 @@ func TestStoryPole(t *testing.T) {
 				t.Errorf("%s: no line at %.4f: %v", name, x, err)
 			}
 		}
+		var levels []float64
 		for _, f := range s.Flights() {
-			for _, level := range f.TreadLevels {
-				stands(level, 5)
-				stands(level-s.Job.Tread.Thickness.MM(), 40)
-			}
+			levels = append(levels, f.TreadLevels...)
+		}
+		for _, w := range s.Winders() {
+			levels = append(levels, w.Levels...)
+		}
+		for _, c := range s.Curves() {
+			levels = append(levels, c.Levels...)
+		}
+		for _, level := range levels {
+			stands(level, 5)
+			stands(level-s.Job.Tread.Thickness.MM(), 40)
 		}
 		for _, l := range s.Landings() {
 			stands(l.Level, 5)

@@ -8,7 +8,6 @@ import (
 
 	"stepoff/layout"
 	"stepoff/pdfout/pdftest"
-	"stepoff/spec"
 	"stepoff/spec/measure"
 )
 
@@ -34,15 +33,7 @@ stringer: {stock: 2x12}
 
 func stairway(t *testing.T, text string) *layout.Stairway {
 	t.Helper()
-	job, err := spec.Load("job.yaml", []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	s, err := layout.Compute(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
+	return laidOut(t, "job.yaml", text)
 }
 
 func written(t *testing.T, s *layout.Stairway, parts ...string) *pdftest.File {
@@ -67,7 +58,7 @@ func words(f *pdftest.File, from, to int) string {
 // floor, has its own. The cover says which is which.
 func TestFlightsShareTemplates(t *testing.T) {
 	s := stairway(t, alike)
-	all, err := choose(s, measure.Style{}, nil)
+	all, err := pick(s, measure.Style{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -14,6 +14,7 @@ import (
 // Heights of the figures on a turn's pages, millimetres, captions included: a box
 // and the list of its parts share a page.
 const (
+	turnPlanHeight    = 200
 	boxHeight         = 125
 	stepsHeight       = 110
 	wallsHeight       = 90
@@ -26,6 +27,10 @@ const (
 func winders(s *layout.Stairway, w *layout.Winders, st measure.Style) pdfout.Flow {
 	p := windersPages{s: s, w: w, st: st}
 	p.add(pdfout.Heading{Level: 1, Text: "Framing of " + w.Name})
+	if d := views.TurnPlan(s, w, st); d != nil {
+		p.add(pdfout.Figure{Drawing: d, MaxHeight: turnPlanHeight},
+			pdfout.Paragraph{Text: fmt.Sprintf("The plan numbers risers and treads through the stairway. On the pages that follow they are counted from this turn's first: riser line 1 is the stairway's riser %d.", w.Risers)}, pdfout.PageBreak{})
+	}
 	if len(w.Boxes) > 0 {
 		p.order()
 		for k := range w.Boxes {
