@@ -15,7 +15,7 @@ import (
 func (j *judge) deeper() string {
 	switch t := j.Turn; {
 	case t.Winders != nil:
-		return ": " + strings.Join(Deeper(*t.Winders, t.Setback, j.Style), ", or ")
+		return ": " + strings.Join(Deeper(*t.Winders, t.Setback, j.code, j.Style), ", or ")
 	case t.Round != nil:
 		return ": " + DeeperCurve(*t.Round, j.Style)
 	}
@@ -25,12 +25,12 @@ func (j *judge) deeper() string {
 // Deeper lists what would make winders that stand at a set-back as deep as their
 // depths ask: another set-back, a winder fewer, the other kind of lines. Lengths
 // are told so that what is built to them is enough.
-func Deeper(plan turn.Winders, setback measure.Length, st measure.Style) []string {
+func Deeper(plan turn.Winders, setback measure.Length, code *rules.Code, st measure.Style) []string {
 	var all []string
 	if least, ok := plan.LeastSetback(); ok {
 		all = append(all, fmt.Sprintf("a set-back of %s in place of %s", up(least, st), st.Inches(setback)))
 	}
-	all = append(all, Instead(plan, &setback, st)...)
+	all = append(all, Instead(plan, &setback, code, st)...)
 	if len(all) == 0 {
 		all = append(all, "no set-back does; a landing in their place")
 	}
@@ -38,28 +38,38 @@ func Deeper(plan turn.Winders, setback measure.Length, st measure.Style) []strin
 }
 
 // Instead lists what would make other winders in the same place as deep as their
-// depths ask: one fewer, or the other kind of lines; at the set-back given, or at
-// the least of their own.
-func Instead(plan turn.Winders, setback *measure.Length, st measure.Style) (all []string) {
+// depths ask, and break no other limit of the code for winders: one fewer, or the
+// other kind of lines; at the set-back given, or at the least of their own.
+func Instead(plan turn.Winders, setback *measure.Length, code *rules.Code, st measure.Style) (all []string) {
 	if plan.Treads > 2 {
 		fewer := plan
 		fewer.Treads--
-		all = append(all, instead(fewer, setback, several(fewer.Treads, "winder"), st)...)
+		all = append(all, instead(fewer, setback, several(fewer.Treads, "winder"), code, st)...)
 	}
 	other := plan
 	other.Even = !plan.Even
-	return append(all, instead(other, setback, linesOf(other)+" lines", st)...)
+	return append(all, instead(other, setback, linesOf(other)+" lines", code, st)...)
 }
 
 // instead says what another turn would do at a set-back, or needs instead.
-func instead(plan turn.Winders, setback *measure.Length, what string, st measure.Style) []string {
-	if setback != nil && plan.Meets(*setback) {
+func instead(plan turn.Winders, setback *measure.Length, what string, code *rules.Code, st measure.Style) []string {
+	if setback != nil && plan.Meets(*setback) && allowed(plan, *setback, code) {
 		return []string{what + " at this set-back"}
 	}
-	if least, ok := plan.LeastSetback(); ok {
+	if least, ok := plan.LeastSetback(); ok && allowed(plan, least, code) {
 		return []string{fmt.Sprintf("%s at a set-back of %s", what, up(least, st))}
 	}
 	return nil
+}
+
+// allowed tells whether winders keep what a code asks of them besides their
+// depth: how alike they are, how far each turns, how many they are.
+func allowed(plan turn.Winders, setback measure.Length, code *rules.Code) bool {
+	j := &judge{Facts: &Facts{Turn: &Turn{Angle: plan.Angle, Treads: tapered(plan.At(turn.Start, setback.MM()))}}, code: code}
+	j.winderVariation()
+	j.winderAngle()
+	j.winderCount()
+	return !Fails(j.found)
 }
 
 func linesOf(w turn.Winders) string {

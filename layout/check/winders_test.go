@@ -12,6 +12,7 @@ import (
 	"stepoff/layout/check"
 	"stepoff/layout/turn"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 // wound is a stair of four risers, a turn of winders and eight risers.
@@ -129,7 +130,8 @@ func TestRemediesDo(t *testing.T) {
 		if plan.Meets(given) {
 			rt.Skip()
 		}
-		for _, does := range check.Deeper(plan, given, st) {
+		irc, _ := rules.Lookup("irc-2021")
+		for _, does := range check.Deeper(plan, given, irc, st) {
 			other, at := plan, given
 			if m := regexp.MustCompile(`^(\d) winders`).FindStringSubmatch(does); m != nil {
 				fmt.Sscan(m[1], &other.Treads)
@@ -148,6 +150,19 @@ func TestRemediesDo(t *testing.T) {
 			}
 		}
 	})
+}
+
+// A remedy breaks no other limit: even lines are not alike on the walkline, which
+// Approved Document K asks for; winders fewer than two are none.
+func TestRemediesBreakNothingElse(t *testing.T) {
+	found := onTurn(wound(t, "uk-adk", "metric", "1100", "260", "treads: 3, setback: 200"), "winder-walkline")
+	if len(found) != 1 || strings.Contains(found[0].Text, "even lines") || !strings.Contains(found[0].Text, "a set-back of 233 mm in place of 200 mm, or 2 winders at this set-back") {
+		t.Errorf("uk: %+v", found)
+	}
+	found = onTurn(wound(t, "irc-2021", "imperial", `36"`, `10"`, `treads: 2, setback: 0`), "winder-narrow")
+	if len(found) != 1 || strings.Contains(found[0].Text, "winders at") {
+		t.Errorf("two winders: %+v", found)
+	}
 }
 
 // A job's own walkline lays the winders out; the code's own judges them. From a

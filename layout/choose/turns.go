@@ -114,7 +114,7 @@ func setback(job *spec.Job, code *rules.Code, key string, w *spec.Winders) sourc
 		short = append(short, fmt.Sprintf("%s deep %s (%s), and with %s of set-back there are %s: %s too little", st.Inches(c.least), c.where, by,
 			st.Inches(turn.MostSetback), st.InchesMM(got), st.InchesMM(c.least.MM()-got)))
 	}
-	does := check.Instead(plan, nil, st)
+	does := check.Instead(plan, nil, code, st)
 	if w.Narrow != nil {
 		does = append(does, "less for narrow")
 	}
