@@ -38,3 +38,32 @@ func ParsePressure(text string) (pascals float64, err error) {
 	}
 	return pascals, nil
 }
+
+// PSI is one pound-force per square inch in pascals.
+//
+// Source: NIST Special Publication 811, appendix B.
+const PSI = 6894.757293168
+
+// MaxStress bounds a design value that is read, in pascals: 100 GPa, about half
+// of what steel's modulus of elasticity is.
+const MaxStress = 100e9
+
+var stressForm = regexp.MustCompile(`^((?:0|[1-9][0-9]*)(?:\.[0-9]+)?(?:e[0-9])?) *(psi|ksi|MPa|GPa|N/mm2)$`)
+
+// stressUnits are the units a design value may be written in, in pascals.
+var stressUnits = map[string]float64{"psi": PSI, "ksi": 1000 * PSI, "MPa": 1e6, "N/mm2": 1e6, "GPa": 1e9}
+
+// ParseStress reads a design value of a material, 900 psi, 1.6e6 psi or 11 GPa,
+// and returns pascals.
+func ParseStress(text string) (pascals float64, err error) {
+	m := stressForm.FindStringSubmatch(text)
+	if m == nil || len(text) > longest {
+		return 0, fmt.Errorf("cannot read %s as a design value; write it like 900 psi, 1.6e6 psi or 11 GPa", Quote(text))
+	}
+	number, err := strconv.ParseFloat(m[1], 64)
+	pascals = number * stressUnits[m[2]]
+	if err != nil || pascals > MaxStress {
+		return 0, fmt.Errorf("%s is more than any stringer has: up to %g GPa are read", Quote(text), MaxStress/1e9)
+	}
+	return pascals, nil
+}
