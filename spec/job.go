@@ -102,6 +102,9 @@ type Flight struct {
 
 	// What was not stated and was chosen before the stair was laid out.
 	RisersChosen, RunChosen bool
+	// CountBy says how the number of stringers came about that `count: auto` asked
+	// for.
+	CountBy string
 }
 
 // Landing is one landing as asked for, defaults filled in.

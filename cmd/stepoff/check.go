@@ -6,6 +6,7 @@ import (
 	"github.com/urfave/cli/v2"
 
 	"stepoff/layout/check"
+	"stepoff/layout/choose"
 )
 
 func checkCommand(std streams) *cli.Command {
@@ -14,8 +15,14 @@ func checkCommand(std streams) *cli.Command {
 		Usage:       "hold the stair against its code",
 		ArgsUsage:   "[options] JOB",
 		Description: "Every finding of code and fit: what fails first, with its section, and what would\nput it right. Exit status 3 when a limit of the code is broken.",
-		Flags:       []cli.Flag{jsonOption(), unitsOption(), fractionOption()},
-		Action:      func(c *cli.Context) error { return runCheck(std, &line{Context: c}) },
+		Flags: []cli.Flag{
+			jsonOption(),
+			&cli.BoolFlag{Name: "suggest", Usage: "say what change would make the strength hold, the least first", DisableDefaultText: true},
+			&cli.StringFlag{Name: "chart", Usage: "write the chart of spans, longest against rise and run, to `FILE.svg`"},
+			unitsOption(),
+			fractionOption(),
+		},
+		Action: func(c *cli.Context) error { return runCheck(std, &line{Context: c}) },
 	}
 }
 
@@ -32,11 +39,18 @@ func runCheck(std streams, l *line) error {
 	if err != nil {
 		return err
 	}
+	var changes []check.Change
+	if l.Bool("suggest") {
+		changes = choose.Changes(s.Stairway, s.code)
+	}
 	var result bytes.Buffer
 	if l.Bool("json") {
-		err = check.JSON(&result, s.findings)
+		err = check.JSON(&result, s.findings, changes)
 	} else {
 		err = check.Text(&result, s.findings, s.code)
+		if err == nil && l.Bool("suggest") {
+			err = check.TextChanges(&result, changes)
+		}
 	}
 	if err != nil {
 		return err

@@ -11,7 +11,17 @@ import (
 // The style prints the lengths in the findings' texts.
 func Stairway(s *layout.Stairway, code *rules.Code, st measure.Style) []Finding {
 	var all []Finding
-	for _, facts := range FactsOf(s, st) {
+	said := map[string]bool{} // why there is no verdict is said once
+	for i, facts := range FactsOf(s, st) {
+		if flights := s.Flights(); i < len(flights) {
+			facts.Strength = s.Strength(flights[i], code)
+		}
+		if w := facts.Strength; w != nil && w.Unknown != "" {
+			if said[w.Unknown] {
+				facts.Strength = nil
+			}
+			said[w.Unknown] = true
+		}
 		all = append(all, Judge(facts, code)...)
 	}
 	return all
@@ -216,7 +226,7 @@ func (g gatherer) wood() {
 	for _, held := range []spec.Support{spec.Span, spec.AlongWall} {
 		var these layout.Group
 		for p := range st.Count {
-			if supportAt(st, p) == held {
+			if layout.SupportAt(st, p) == held {
 				these.Positions = append(these.Positions, p)
 			}
 		}
@@ -230,17 +240,6 @@ func (g gatherer) wood() {
 		}
 		g.Stringers = append(g.Stringers, s)
 	}
-}
-
-// supportAt says what holds a stringer: one word is for all.
-func supportAt(st *spec.Stringer, position int) spec.Support {
-	switch {
-	case len(st.Support) == 0:
-		return spec.Span
-	case position < len(st.Support):
-		return st.Support[position]
-	}
-	return st.Support[len(st.Support)-1]
 }
 
 // longestSpan is the longest level distance between the foot's front, the props

@@ -23,6 +23,7 @@ func Text(w io.Writer, s *layout.Stairway, code *rules.Code, st measure.Style) e
 	t.levels(s)
 	if len(s.Elements) == 1 {
 		t.flight(s, s.Flights()[0])
+		t.strength(s.Flights()[0], s.Strength(s.Flights()[0], code))
 	} else {
 		t.members(s, code)
 	}
@@ -39,6 +40,7 @@ func (t *text) members(s *layout.Stairway, code *rules.Code) {
 		case *layout.Flight:
 			t.flightHeading(e)
 			t.flight(s, e)
+			t.strength(e, s.Strength(e, code))
 		case *layout.Landing:
 			t.landing(s, e, s.Elements[i-1].(*layout.Flight), s.Elements[i+1].(*layout.Flight))
 		}
@@ -140,6 +142,9 @@ func (t *text) chosen(s *layout.Stairway, f *spec.Flight) {
 	}
 	if len(what) > 0 {
 		t.row("chosen here", "%s, the best under %s", strings.Join(what, " and "), s.Job.Code.Name)
+	}
+	if f.CountBy != "" {
+		t.row("chosen here", "%d stringers, %s", f.Stringer.Count, f.CountBy)
 	}
 }
 

@@ -1,0 +1,29 @@
+package report
+
+import (
+	"fmt"
+	"strings"
+
+	"stepoff/layout"
+)
+
+// strength tells in a row how the stringer that is worst off carries, and the
+// treads; what nothing is known of is left out. check tells the working.
+func (t *text) strength(f *layout.Flight, w *layout.Strength) {
+	if w == nil || !f.Spec.Stringer.Wood.Stated() && w.Treads == nil {
+		return
+	}
+	var said []string
+	if c := w.Worst(); c != nil {
+		said = append(said, fmt.Sprintf("stringer %s: bending %.2f, shear %.2f, deflection %.2f of what it may be",
+			strings.ReplaceAll(layout.Where([]int{c.Position}, len(w.Stringers)), " from the left", ""), c.BendingRatio, c.ShearRatio, c.DeflectionRatio))
+	} else if w.Unknown != "" {
+		said = append(said, "no verdict on stringers: "+w.Unknown)
+	} else {
+		said = append(said, "stringers fastened along walls")
+	}
+	if w.Treads != nil {
+		said = append(said, fmt.Sprintf("treads %.2f", w.Treads.Ratio()))
+	}
+	t.row("strength, advice only", "%s", strings.Join(said, "; "))
+}
