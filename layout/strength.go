@@ -19,12 +19,9 @@ import (
 const (
 	usualLive = 40 * measure.PSF
 	usualDead = 10 * measure.PSF
-	pointLoad = 300 * PoundForce
+	pointLoad = 300 * measure.PoundForce
 	patchSide = 2 * 25.4
 )
-
-// PoundForce is one pound-force in newtons. Source: NIST SP 811, appendix B.
-const PoundForce = 4.4482216152605
 
 // TreadDeflection is what a tread may bend under its point load: span over this.
 // Source: Wisconsin SPS 320-325, appendix B, basis of its table of treads.
@@ -35,14 +32,16 @@ type FlightLoads struct {
 	Live, Dead float64
 	LiveFrom   string       // whose live load it is
 	DeadFrom   string       // likewise
-	Limit      *rules.Limit // the code's, where it was taken
+	Limit      *rules.Limit // the code's live load, where it was taken
+	Times      *rules.Limit // the code's number of times the live load expected
+	Point      float64      // N on a spot: of a tread, and where the code says so of the stringers
+	PointLimit *rules.Limit // the code's, for treads and stringers; nil: it is a rule for treads alone
 }
 
 // Strength is how a flight's stringers and treads carry. What is not known of
 // the wood gives no verdict, and Unknown says why.
 type Strength struct {
 	Loads FlightLoads
-	Point float64 // N, of one tread
 
 	Unknown   string // why the stringers get no verdict; empty: they do
 	Wood      Lumber
@@ -135,14 +134,14 @@ func (s *Stairway) Strength(f *Flight, code *rules.Code) *Strength {
 	if len(f.Stringers) == 0 {
 		return nil
 	}
-	w := &Strength{Loads: loads(s.Job, code), Point: pointLoad}
+	w := &Strength{Loads: loads(s.Job, code)}
 	w.stringers(s.Job, f)
 	w.treads(s.Job, f)
 	return w
 }
 
 func loads(job *spec.Job, code *rules.Code) FlightLoads {
-	l := FlightLoads{Live: usualLive, LiveFrom: "no live load is known of " + code.Name + ": that of dwellings is taken", Dead: usualDead, DeadFrom: "usual"}
+	l := FlightLoads{Live: usualLive, LiveFrom: "no live load is known of " + code.Name + ": that of dwellings is taken", Dead: usualDead, DeadFrom: "usual", Point: pointLoad}
 	if code.Name == rules.None {
 		l.LiveFrom = "no code is named: that of dwellings is taken"
 	}
@@ -154,6 +153,14 @@ func loads(job *spec.Job, code *rules.Code) FlightLoads {
 	}
 	if job.Loads.Dead != nil {
 		l.Dead, l.DeadFrom = *job.Loads.Dead, "the job"
+	}
+	if times, ok := code.Limit(rules.LiveLoadTimes); ok {
+		l.Live *= float64(times.Count)
+		l.Times = &times
+	}
+	if point, ok := code.Limit(rules.PointLoadMin); ok {
+		l.Point = max(l.Point, point.Newtons)
+		l.PointLimit = &point
 	}
 	return l
 }
@@ -247,9 +254,12 @@ func (w *Strength) carry(c *Carrier, f *Flight, stiffener *strength.Ply) {
 		Dead:    w.Loads.Dead * mpa * c.Tributary,
 		Over:    float64(st.Deflection),
 	}
+	if w.Loads.PointLimit != nil {
+		c.Member.Point = w.Loads.Point
+	}
 	c.Verdict = c.Member.Judge()
 	c.Limit = c.Member.Longest()
-	_, c.PointRatio = c.Member.WithPoint(w.Point)
+	_, c.PointRatio = c.Member.WithPoint(w.Loads.Point)
 	c.LeastThroat, c.LeastThroatOK = c.Member.LeastDepth(g.Throat)
 
 	c.Allowed = w.Wood.FcPerp * mpa
@@ -346,7 +356,7 @@ func (w *Strength) treads(job *spec.Job, f *Flight) {
 		return
 	}
 	tread := strength.Tread{Depth: depth, Thickness: thickness, E: wood.E * mpa, Fb: wood.Fb * mpa, Fv: wood.Fv * mpa,
-		Live: w.Loads.Live * mpa, Dead: w.Loads.Dead * mpa, Point: w.Point, Patch: patchSide, Over: TreadDeflection}
+		Live: w.Loads.Live * mpa, Dead: w.Loads.Dead * mpa, Point: w.Loads.Point, Patch: patchSide, Over: TreadDeflection}
 	w.Treads = &Treads{Wood: wood, Boards: boards, Tread: tread, Span: f.Spacing,
 		TreadVerdict: tread.Judge(f.Spacing), Longest: tread.Longest(longestTread)}
 }

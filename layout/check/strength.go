@@ -30,9 +30,13 @@ func (j *judge) strengthBasis() {
 		return
 	case w.Unknown != "":
 		j.say(Info, nil, nil, nil, "no verdict on the stringers' strength: "+w.Unknown)
+		j.found[len(j.found)-1].Section = "NDS 2018"
 		return
 	}
 	text := fmt.Sprintf("%s, %s live (%s) and %s dead on the level; ", w.Wood.Name, j.pressure(w.Loads.Live), w.Loads.LiveFrom, j.pressure(w.Loads.Dead))
+	if t := w.Loads.Times; t != nil {
+		text += fmt.Sprintf("the live load is %s times the one expected (%s %s); ", t.Text, j.code.Name, t.Section)
+	}
 	text += fmt.Sprintf("Fb %s, Fv %s, Fc-perp %s, E %s with %s", j.stress(w.Wood.Fb), j.stress(w.Wood.Fv), j.stress(w.Wood.FcPerp), j.stress(w.Wood.E), Factors(w.Wood.Adjusted))
 	text += " (" + w.Wood.Source
 	switch w.Wood.Basis {
@@ -48,7 +52,7 @@ func (j *judge) strengthBasis() {
 		by = []rules.Limit{*w.Loads.Limit}
 	}
 	j.say(Info, by, nil, nil, text)
-	j.found[len(j.found)-1].Section = j.rule.Reference
+	j.found[len(j.found)-1].Section = "NDS 2018"
 	j.found[len(j.found)-1].Basis = w.Wood.Basis
 	j.found[len(j.found)-1].key = "" // told, not judged by
 }
@@ -105,13 +109,15 @@ func Places(positions []int, count int) string {
 }
 
 // part holds a ratio of what is borne to what may be against 1.
-func (j *judge) part(ratio float64, found, more string) {
+func (j *judge) part(ratio float64, found, more string, by ...rules.Limit) {
 	status, text := Pass, fmt.Sprintf("%s: %.2f of what it may be", found, ratio)
 	if ratio > 1+ratioRounding {
 		status, text = j.broken(), fmt.Sprintf("%s: %s times what it may be", found, atLeastHundredths(ratio))
 	}
-	j.say(status, nil, &Quantity{1, Number}, &Quantity{ratio, Number}, text+more)
-	j.found[len(j.found)-1].Basis = j.Strength.Wood.Basis
+	j.say(status, by, &Quantity{1, Number}, &Quantity{ratio, Number}, text+more)
+	if len(by) == 0 {
+		j.found[len(j.found)-1].Basis = j.Strength.Wood.Basis
+	}
 }
 
 // ratioRounding is what a ratio may be over 1 where it was added up in another
@@ -195,9 +201,14 @@ func (j *judge) notchedEnd(c *layout.Carrier) string {
 
 func (j *judge) strengthPoint() {
 	j.carriers(func(c *layout.Carrier, where string) {
-		j.say(Info, nil, &Quantity{1, Number}, &Quantity{c.PointRatio, Number}, fmt.Sprintf(
-			"stringers (%s) with %s in mid-span and the dead load, on one stringer alone: bending %.2f of what it may be; the rule is one for treads, and DCA 6 does not put it on a stringer",
-			where, j.force(j.Strength.Point), c.PointRatio))
+		found := fmt.Sprintf("stringers (%s) with %s in mid-span and the dead load, on one stringer alone: bending", where, j.force(j.Strength.Loads.Point))
+		if l := j.Strength.Loads.PointLimit; l != nil {
+			j.part(c.PointRatio, found, "; "+j.reach(c.Limit.Spot), *l)
+			return
+		}
+		j.say(Info, nil, &Quantity{1, Number}, &Quantity{c.PointRatio, Number},
+			fmt.Sprintf("%s %.2f of what it may be; the rule is one for treads, and DCA 6 does not put it on a stringer", found, c.PointRatio))
+		j.found[len(j.found)-1].Section = "IRC table R301.5"
 		j.found[len(j.found)-1].Basis = j.Strength.Wood.Basis
 	})
 }
@@ -280,7 +291,7 @@ func (j *judge) strengthTread() {
 	}
 	by := j.pressure(w.Loads.Live)
 	if t.ByPoint {
-		by = j.force(w.Point) + " on " + j.Style.InchesMM(t.Tread.Patch) + " square"
+		by = j.force(w.Loads.Point) + " on " + j.Style.InchesMM(t.Tread.Patch) + " square"
 	}
 	found := fmt.Sprintf("%s of %s, %s by %s, over %s centre to centre, under %s: bending %.2f, shear %.2f, deflection %.2f of span / %.0f, the worst",
 		board, t.Wood.Name, j.exactly(t.Tread.Depth), j.exactly(t.Tread.Thickness), j.exactly(t.Span), by, t.BendingRatio, t.ShearRatio, t.DeflectionRatio, t.Tread.Over)
@@ -340,7 +351,7 @@ func (j *judge) force(n float64) string {
 	if j.Style.Units == measure.Metric {
 		return fmt.Sprintf("%.3g kN", n/1000)
 	}
-	return fmt.Sprintf("%.0f lb", n/layout.PoundForce)
+	return fmt.Sprintf("%.0f lb", n/measure.PoundForce)
 }
 
 // perLength prints N/mm, which is kN/m.
@@ -348,5 +359,5 @@ func (j *judge) perLength(v float64) string {
 	if j.Style.Units == measure.Metric {
 		return fmt.Sprintf("%.3g kN/m", v)
 	}
-	return fmt.Sprintf("%.0f lb per foot", v*measure.Foot.MM()/layout.PoundForce)
+	return fmt.Sprintf("%.0f lb per foot", v*measure.Foot.MM()/measure.PoundForce)
 }

@@ -10,6 +10,7 @@ type Member struct {
 	Live    float64
 	Dead    float64
 	Over    float64 // allowed deflection under the live load: span over this
+	Point   float64 // N in the middle of any span that it has to bear too, without the live load; 0: none
 }
 
 // Verdict is how near a member comes to what it may bear: of each ratio 1 is all
@@ -19,13 +20,14 @@ type Verdict struct {
 	Shear, AllowedShear, ShearRatio       float64
 	Deflection, DeflectionRatio           float64 // plumb, under the live load
 	TotalDeflection                       float64 // with the dead load, in the same span
+	SpotRatio                             float64 // in bending, under Point; 0: there is none
 	Reactions                             []float64
 	Moment, Force                         float64 // N mm, N square to the member
 }
 
-// Ratio is the greatest of the three.
+// Ratio is the greatest of them.
 func (v Verdict) Ratio() float64 {
-	return math.Max(v.BendingRatio, math.Max(v.ShearRatio, v.DeflectionRatio))
+	return max(v.BendingRatio, v.ShearRatio, v.DeflectionRatio, v.SpotRatio)
 }
 
 // Holds tells whether no ratio is more than 1, but for rounding.
@@ -55,6 +57,9 @@ func (m Member) Judge() Verdict {
 		v.DeflectionRatio = v.Deflection * m.Over / live.SagSpan
 	}
 	v.TotalDeflection = apart.Sag / ei
+	if m.Point > 0 {
+		_, v.SpotRatio = m.WithPoint(m.Point)
+	}
 	return v
 }
 
@@ -75,22 +80,30 @@ func (m Member) LongestSpan() float64 {
 	return longest
 }
 
-// Limit is the longest level span of a simple beam by each of the three.
-type Limit struct{ Bending, Shear, Deflection float64 }
+// Limit is the longest level span of a simple beam by each measure; Spot is
+// infinite where no point load has to be borne.
+type Limit struct{ Bending, Shear, Deflection, Spot float64 }
 
 // Least is the one that decides.
-func (l Limit) Least() float64 { return math.Min(l.Bending, math.Min(l.Shear, l.Deflection)) }
+func (l Limit) Least() float64 { return min(l.Bending, l.Shear, l.Deflection, l.Spot) }
 
 // Longest is how far the section reaches as a simple span under its load:
 //
 //	bending     w L2 / 8 = M
 //	shear       w L cos a / 2 = V
 //	deflection  5 w L4 / (384 EI cos a) = L / over, w the live load
+//	spot        P L / 4 + w L2 / 8 = M, w the dead load
 func (m Member) Longest() Limit {
 	w, cos := m.Live+m.Dead, math.Cos(m.Beam.Slope)
 	_, _, bending := m.Section.Bending(1)
 	_, _, shear := m.Section.Shear(1)
+	spot := math.Inf(1)
+	if m.Point > 0 { // the root of w L2 / 8 + P L / 4 - M that is not lost in rounding where w is little
+		p := m.Point / 4
+		spot = 2 / bending / (p + math.Sqrt(p*p+m.Dead/2/bending))
+	}
 	return Limit{
+		Spot:       spot,
 		Bending:    math.Sqrt(8 / (w * bending)),
 		Shear:      2 / (w * shear * cos),
 		Deflection: math.Cbrt(384 * m.Section.EI() * cos / (5 * m.Live * m.Over)),
