@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"math"
 
 	"stepoff/layout/strength"
 	"stepoff/spec"
@@ -393,4 +394,24 @@ func (s *Strength) LeastThroat(g *Group, code *rules.Code) (least float64, from 
 		}
 	}
 	return least, from, ok
+}
+
+// Reach is the longest clear span of a stringer like this one, of the same stock
+// and under the same load, with another unit rise and run; ok is false where the
+// notches would leave nothing of it.
+func (c *Carrier) Reach(rise, run float64) (span float64, ok bool) {
+	g := c.Group
+	throat := g.Width - rise*run/math.Hypot(rise, run) - g.Saw.RootHole/2
+	if !c.Spans() || throat <= 0 {
+		return 0, false
+	}
+	m := *c.Member
+	m.Beam.Slope = math.Atan2(rise, run)
+	ply := m.Section[0]
+	ply.Depth = throat
+	m.Section = strength.Section{ply}
+	if c.Stiffener != nil {
+		m.Section = strength.Stiffened(ply, *c.Stiffener)
+	}
+	return m.Longest().Least(), true
 }

@@ -7,6 +7,8 @@ import (
 
 	"stepoff/layout/check"
 	"stepoff/layout/choose"
+	"stepoff/layout/drawing/svg"
+	"stepoff/layout/views"
 )
 
 func checkCommand(std streams) *cli.Command {
@@ -28,6 +30,7 @@ func checkCommand(std streams) *cli.Command {
 
 func runCheck(std streams, l *line) error {
 	name := l.job()
+	l.apart(std, name, l.String("chart"))
 	style := l.style()
 	if err := l.err(); err != nil {
 		return err
@@ -55,6 +58,9 @@ func runCheck(std streams, l *line) error {
 	if err != nil {
 		return err
 	}
+	if err := chart(std, l, s); err != nil {
+		return err
+	}
 	if err := std.print(result.Bytes()); err != nil {
 		return err
 	}
@@ -63,3 +69,30 @@ func runCheck(std streams, l *line) error {
 	}
 	return nil
 }
+
+// chart writes the chart of spans that --chart asks for: of the first flight that
+// has one.
+func chart(std streams, l *line, s *stair) error {
+	output := l.String("chart")
+	if output == "" {
+		return nil
+	}
+	for _, f := range s.Flights() {
+		w := s.Strength(f, s.code)
+		if w == nil {
+			continue
+		}
+		if d := views.SpanChart(f, w, s.style); d != nil {
+			var picture bytes.Buffer
+			if err := svg.Write(&picture, d, svg.Options{Margin: chartMargin, Paper: true}); err != nil {
+				return err
+			}
+			return write(std, output, picture.Bytes())
+		}
+	}
+	l.mistake("--chart: no stringer of this job spans and has a verdict on its strength: there is no chart", "stringer: {species, grade} and width make one; stepoff check says what is missing")
+	return l.err()
+}
+
+// chartMargin is free round a chart, millimetres.
+const chartMargin = 8

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"stepoff/layout"
+	"stepoff/spec/measure"
 )
 
 // strength tells in a row how the stringer that is worst off carries, and the
@@ -26,4 +27,13 @@ func (t *text) strength(f *layout.Flight, w *layout.Strength) {
 		said = append(said, fmt.Sprintf("treads %.2f", w.Treads.Ratio()))
 	}
 	t.row("strength, advice only", "%s", strings.Join(said, "; "))
+}
+
+// AtMost prints what something may at most be, rounded down.
+func AtMost(mm float64, st measure.Style) string {
+	exact, ok := measure.FromMM(mm)
+	if !ok {
+		return measure.Unknown
+	}
+	return st.Inches(exact / st.Fineness() * st.Fineness())
 }

@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"strings"
 
@@ -228,6 +229,12 @@ func (t *text) shared(f *layout.Flight, g *layout.Group) {
 	t.row("stepped, it drifts", "%s", t.drift(g))
 	t.row("step, notch depth", "%s, %s; throat %s", bare(g.Step), bare(g.NotchDepth), bare(g.Throat))
 	t.row("saw", "blade %s, %s deep; stop %s short of the root", bare(g.Saw.Blade), bare(g.Saw.Depth), bare(g.Saw.StopShort))
+	if g.Saw.RootHole > 0 {
+		t.row("hole at every root", "%s, its middle in the corner: half of it is off the throat", bare(g.Saw.RootHole))
+	}
+	if g.Saw.Bevel > 0 {
+		t.row("blade tilted", "%.4g degrees: on the far face the line lies %s beside", g.Saw.Bevel*180/math.Pi, bare(g.Saw.BevelOffset(g.Thickness)))
+	}
 	t.row("finish by handsaw", "%s, still whole on the far face", bare(g.Saw.StopShort+g.Kerf.FarUncut))
 	past := stringer.OvercutShown(t.st.Units)
 	riser, tread := g.OvercutCost(past)

@@ -11,6 +11,7 @@ import (
 	"stepoff/layout/views"
 	"stepoff/pdfout"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 // part is something a set can hold: a full-size drawing, or a page that is read.
@@ -30,10 +31,11 @@ const (
 	partPitchBoard = "pitch-board"
 	partLanding    = "landing" // a page to build by: nothing of it is cut to a template
 	partStoryPole  = "story-pole"
+	partStrength   = "strength" // a page to judge by
 )
 
 // catalogue lists everything this stairway has, in the order it is printed.
-func catalogue(s *layout.Stairway, st measure.Style) []part {
+func catalogue(s *layout.Stairway, code *rules.Code, st measure.Style) []part {
 	var all []part
 	flights := s.Flights()
 	several := len(flights)
@@ -62,6 +64,9 @@ func catalogue(s *layout.Stairway, st measure.Style) []part {
 			name = l.Name + "/" + name
 		}
 		all = append(all, part{names: []string{name}, asked: l.Frame == nil, page: func() pdfout.Flow { return landing(s, l, st) }})
+	}
+	if code != nil && judged(s, code) {
+		all = append(all, part{names: []string{partStrength}, page: func() pdfout.Flow { return strength(s, code, st) }})
 	}
 	return append(all, part{names: []string{partStoryPole}, sheet: func() pdfout.Part { return storyPole(s, st) }})
 }
@@ -97,8 +102,8 @@ func (e UnknownPart) Error() string {
 // choose picks the parts asked for; when none is named, all but those that
 // stand in for another. flight-2/ before a name is one flight's; with one flight
 // it may be left out or written.
-func choose(s *layout.Stairway, st measure.Style, names []string) ([]part, error) {
-	all := catalogue(s, st)
+func choose(s *layout.Stairway, code *rules.Code, st measure.Style, names []string) ([]part, error) {
+	all := catalogue(s, code, st)
 	var known []string
 	for _, p := range all {
 		for _, name := range p.names {

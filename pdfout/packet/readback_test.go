@@ -113,7 +113,7 @@ func print(t *testing.T, s *layout.Stairway, part string, size string, margin me
 		t.Fatal(err)
 	}
 	file := pdftest.MustRead(t, b.Bytes())
-	parts, err := choose(s, st, []string{part})
+	parts, err := choose(s, nil, st, []string{part})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -29,8 +29,7 @@ type Adjusted struct {
 // 4B. CF of 4 in thick lumber is a little more than that of 2 and 3 in, which is
 // taken.
 const (
-	factorsSeen = "NDS Supplement 2018, tables 4A and 4B, as given in a public structural library"
-	factorsKept = "NDS Supplement 2018, tables 4A and 4B"
+	tables = "NDS Supplement 2018, tables 4A and 4B" // as a public structural library gives them
 	// dryEnough is Fb x CF up to which wet service leaves bending alone.
 	dryEnough = 1150 * psi
 )
@@ -46,14 +45,14 @@ var flatFactors = map[int]float64{4: 1.1, 6: 1.15, 8: 1.15, 10: 1.2, 12: 1.2, 14
 // Adjust puts the factors on reference values.
 func (r Reference) Adjust(c Conditions) Adjusted {
 	nominal := nominalWidth(c.Size.Width)
-	size := Factor{Symbol: "CF", Name: "size", Fb: sizeFactors[nominal], Why: "the board's own width, not what the notches leave", Source: factorsSeen, Basis: secondary}
+	size := Factor{Symbol: "CF", Name: "size", Fb: sizeFactors[nominal], Why: "the board's own width, not what the notches leave", Source: tables, Basis: secondary}
 	if r.Nominal != 0 {
 		size.Why = "Southern Pine has values for each width"
 		if nominal <= 12 {
 			size.Fb = 1
 		}
 	}
-	wet := Factor{Symbol: "CM", Name: "wet service", Why: "dry", Source: factorsSeen, Basis: secondary}
+	wet := Factor{Symbol: "CM", Name: "wet service", Why: "dry", Source: tables, Basis: secondary}
 	if c.Wet {
 		wet.Why = "wet"
 		wet.Fb, wet.Fv, wet.FcPerp, wet.E = 0.85, 0.97, 0.67, 0.90
@@ -76,7 +75,7 @@ func (r Reference) Adjust(c Conditions) Adjusted {
 		incised,
 	}
 	if c.Flat {
-		factors = append(factors, Factor{Symbol: "Cfu", Name: "flat use", Fb: flatFactors[nominal], Why: "loaded on its face", Source: factorsKept, Basis: fromMemory})
+		factors = append(factors, Factor{Symbol: "Cfu", Name: "flat use", Fb: flatFactors[nominal], Why: "loaded on its face", Source: tables, Basis: fromMemory})
 	}
 	return r.Values.with(factors)
 }

@@ -40,13 +40,12 @@ const (
 	millionPSI = 1e6 * psi
 )
 
-// The tables the values are from, and where they were found.
+// The tables the values are from. Those of 4A were found in a public table of
+// sawn species, those of 4B, in force since June 2013, in a public structural
+// library; Southern Pine's better grades in other widths than 12 are from memory.
 const (
-	table4A      = "NDS Supplement 2018, table 4A"
-	table4B      = "NDS Supplement 2018, table 4B (in force since June 2013)"
-	table4ASeen  = table4A + ", as given in a public table of sawn species"
-	table4BSeen  = table4B + ", as given in a public structural library"
-	table4BKnown = table4B + "; bending by width is to be verified"
+	table4A = "NDS Supplement 2018, table 4A"
+	table4B = "NDS Supplement 2018, table 4B"
 )
 
 // references are the rows there are. Every other species, and every grade not
@@ -56,14 +55,14 @@ const (
 // No.1 at 1100 are No.1 & Btr; Southern Pine No.2 at 850 for wide boards, or at
 // 1000 for every width, is older than 2013.
 var references = []Reference{
-	{"DF-L", "SS", 0, Values{1500 * psi, 180 * psi, 625 * psi, 1.9 * millionPSI, 0.69 * millionPSI}, table4ASeen, secondary},
-	{"DF-L", "No.1", 0, Values{1000 * psi, 180 * psi, 625 * psi, 1.7 * millionPSI, 0.62 * millionPSI}, table4ASeen, secondary},
-	{"DF-L", "No.2", 0, Values{900 * psi, 180 * psi, 625 * psi, 1.6 * millionPSI, 0.58 * millionPSI}, table4ASeen, secondary},
-	{"HF", "SS", 0, Values{1400 * psi, 150 * psi, 405 * psi, 1.6 * millionPSI, 0.58 * millionPSI}, table4ASeen, secondary},
-	{"HF", "No.1", 0, Values{975 * psi, 150 * psi, 405 * psi, 1.5 * millionPSI, 0.55 * millionPSI}, table4ASeen, secondary},
-	{"HF", "No.2", 0, Values{850 * psi, 150 * psi, 405 * psi, 1.3 * millionPSI, 0.47 * millionPSI}, table4ASeen, secondary},
-	{"SPF", "SS", 0, Values{1250 * psi, 135 * psi, 425 * psi, 1.5 * millionPSI, 0.55 * millionPSI}, table4ASeen, secondary},
-	{"SPF", "No.1/No.2", 0, Values{875 * psi, 135 * psi, 425 * psi, 1.4 * millionPSI, 0.51 * millionPSI}, table4ASeen, secondary},
+	{"DF-L", "SS", 0, Values{1500 * psi, 180 * psi, 625 * psi, 1.9 * millionPSI, 0.69 * millionPSI}, table4A, secondary},
+	{"DF-L", "No.1", 0, Values{1000 * psi, 180 * psi, 625 * psi, 1.7 * millionPSI, 0.62 * millionPSI}, table4A, secondary},
+	{"DF-L", "No.2", 0, Values{900 * psi, 180 * psi, 625 * psi, 1.6 * millionPSI, 0.58 * millionPSI}, table4A, secondary},
+	{"HF", "SS", 0, Values{1400 * psi, 150 * psi, 405 * psi, 1.6 * millionPSI, 0.58 * millionPSI}, table4A, secondary},
+	{"HF", "No.1", 0, Values{975 * psi, 150 * psi, 405 * psi, 1.5 * millionPSI, 0.55 * millionPSI}, table4A, secondary},
+	{"HF", "No.2", 0, Values{850 * psi, 150 * psi, 405 * psi, 1.3 * millionPSI, 0.47 * millionPSI}, table4A, secondary},
+	{"SPF", "SS", 0, Values{1250 * psi, 135 * psi, 425 * psi, 1.5 * millionPSI, 0.55 * millionPSI}, table4A, secondary},
+	{"SPF", "No.1/No.2", 0, Values{875 * psi, 135 * psi, 425 * psi, 1.4 * millionPSI, 0.51 * millionPSI}, table4A, secondary},
 
 	southern("SS", 4, 2350, fromMemory), southern("SS", 6, 2100, fromMemory), southern("SS", 8, 1950, fromMemory),
 	southern("SS", 10, 1700, fromMemory), southern("SS", 12, 1600, secondary),
@@ -83,11 +82,7 @@ func southern(grade string, nominal int, fb float64, basis string) Reference {
 	case "No.1":
 		e, emin = 1.6, 0.58
 	}
-	source := table4BSeen
-	if basis == fromMemory {
-		source = table4BKnown
-	}
-	return Reference{"SP", grade, nominal, Values{fb * psi, 175 * psi, 565 * psi, e * millionPSI, emin * millionPSI}, source, basis}
+	return Reference{"SP", grade, nominal, Values{fb * psi, 175 * psi, 565 * psi, e * millionPSI, emin * millionPSI}, table4B, basis}
 }
 
 // References returns the rows there are.
