@@ -30,6 +30,9 @@ func Compute(job *spec.Job) (*Stairway, error) {
 	for _, f := range s.Flights() {
 		bad = append(bad, f.build(job)...)
 	}
+	if len(bad) == 0 {
+		bad = s.posts()
+	}
 	for i, e := range s.Elements {
 		if l, ok := e.(*Landing); ok {
 			bad = append(bad, l.frame(i, s.Elements[i+1].(*Flight), job)...)

@@ -9,6 +9,7 @@ import (
 	"stepoff/spec/lumber"
 	"stepoff/spec/measure"
 	"stepoff/spec/rules"
+	"stepoff/spec/source"
 )
 
 // Loads taken where neither the job nor the code says: dwellings, and what
@@ -414,4 +415,30 @@ func (c *Carrier) Reach(rise, run float64) (span float64, ok bool) {
 		m.Section = strength.Stiffened(ply, *c.Stiffener)
 	}
 	return m.Longest().Least(), true
+}
+
+// posts refuses props where no flight has a place for them: under the seat, or
+// beyond the head.
+func (s *Stairway) posts() (bad source.Mistakes) {
+	flights := s.Flights()
+	for i, p := range s.Job.Stringer.Props {
+		x, stands, longest := p.MM(), false, 0.0
+		for _, f := range flights {
+			for k := range f.Stringers {
+				g := &f.Stringers[k]
+				stands = stands || x > g.SeatCut && x < g.HeadX()
+				longest = math.Max(longest, g.HeadX())
+			}
+		}
+		key := fmt.Sprintf("stringer.props[%d]", i)
+		say := measure.Style{Units: s.Job.Units}.FormatMM
+		switch {
+		case stands || longest == 0:
+		case x >= longest:
+			bad = append(bad, s.Job.Mistake(key, "props: a post %s from the foot's front stands beyond the head, which is %s from it", say(x), say(longest)))
+		default:
+			bad = append(bad, s.Job.Mistake(key, "props: a post %s from the foot's front stands in the seat, where the stringer bears already", say(x)))
+		}
+	}
+	return bad
 }

@@ -136,7 +136,7 @@ func Published(stampSpecies, stampGrade string, size Size) (Reference, error) {
 	grade := grades[plain(stampGrade)]
 	switch {
 	case name == "":
-		return Reference{}, fmt.Errorf("no design values of the species %s are published here (they are of %s); hardwoods and appearance grades have none at all", measure.Quote(stampSpecies), speciesNames())
+		return Reference{}, fmt.Errorf("no design values of the species %s are published here (they are of %s); appearance grades of hardwood have none at all", measure.Quote(stampSpecies), speciesNames())
 	case grade == "":
 		return Reference{}, fmt.Errorf("no design values of the grade %s are published here; those of %s are %s", measure.Quote(stampGrade), name, gradesOf(name))
 	case size.Thickness < leastThickness:
