@@ -110,9 +110,9 @@ func Places(positions []int, count int) string {
 
 // part holds a ratio of what is borne to what may be against 1.
 func (j *judge) part(ratio float64, found, more string, by ...rules.Limit) {
-	status, text := Pass, fmt.Sprintf("%s: %.2f of what it may be", found, ratio)
+	status, text := Pass, fmt.Sprintf("%s: %s of what it may be", found, Hundredths(ratio))
 	if ratio > 1+ratioRounding {
-		status, text = j.broken(), fmt.Sprintf("%s: %s times what it may be", found, atLeastHundredths(ratio))
+		status, text = j.broken(), fmt.Sprintf("%s: %s times what it may be", found, Hundredths(ratio))
 	}
 	j.say(status, by, &Quantity{1, Number}, &Quantity{ratio, Number}, text+more)
 	if len(by) == 0 {
@@ -124,8 +124,9 @@ func (j *judge) part(ratio float64, found, more string, by ...rules.Limit) {
 // order.
 const ratioRounding = 1e-9
 
-// atLeastHundredths rounds up, so that what is over 1 never reads as 1.00.
-func atLeastHundredths(v float64) string { return fmt.Sprintf("%.2f", math.Ceil(v*100-1e-9)/100) }
+// Hundredths prints a ratio of what is borne to what may be: rounded up, so that
+// what is over 1 never reads as 1.00.
+func Hundredths(v float64) string { return fmt.Sprintf("%.2f", math.Ceil(v*100-1e-7)/100) }
 
 func (j *judge) strengthBending() {
 	j.carriers(func(c *layout.Carrier, where string) {
@@ -207,7 +208,7 @@ func (j *judge) strengthPoint() {
 			return
 		}
 		j.say(Info, nil, &Quantity{1, Number}, &Quantity{c.PointRatio, Number},
-			fmt.Sprintf("%s %.2f of what it may be; the rule is one for treads, and DCA 6 does not put it on a stringer", found, c.PointRatio))
+			fmt.Sprintf("%s %s of what it may be; the rule is one for treads, and DCA 6 does not put it on a stringer", found, Hundredths(c.PointRatio)))
 		j.found[len(j.found)-1].Section = "IRC table R301.5"
 		j.found[len(j.found)-1].Basis = j.Strength.Wood.Basis
 	})
@@ -293,13 +294,13 @@ func (j *judge) strengthTread() {
 	if t.ByPoint {
 		by = j.force(w.Loads.Point) + " on " + j.Style.InchesMM(t.Tread.Patch) + " square"
 	}
-	found := fmt.Sprintf("%s of %s, %s by %s, over %s centre to centre, under %s: bending %.2f, shear %.2f, deflection %.2f of span / %.0f, the worst",
-		board, t.Wood.Name, j.exactly(t.Tread.Depth), j.exactly(t.Tread.Thickness), j.exactly(t.Span), by, t.BendingRatio, t.ShearRatio, t.DeflectionRatio, t.Tread.Over)
+	found := fmt.Sprintf("%s of %s, %s by %s, over %s centre to centre, under %s: bending %s, shear %s, deflection %s of span / %.0f, the worst",
+		board, t.Wood.Name, j.exactly(t.Tread.Depth), j.exactly(t.Tread.Thickness), j.exactly(t.Span), by, Hundredths(t.BendingRatio), Hundredths(t.ShearRatio), Hundredths(t.DeflectionRatio), t.Tread.Over)
 	more := fmt.Sprintf("; stringers up to %s apart hold these treads", j.atMostTape(t.Longest))
 	more += "; with " + Factors(t.Wood.Adjusted)
-	status, text := Pass, fmt.Sprintf("%s %.2f of what it may be", found, t.Ratio())
+	status, text := Pass, fmt.Sprintf("%s %s of what it may be", found, Hundredths(t.Ratio()))
 	if t.Ratio() > 1 {
-		status, text = j.broken(), fmt.Sprintf("%s %s times what it may be", found, atLeastHundredths(t.Ratio()))
+		status, text = j.broken(), fmt.Sprintf("%s %s times what it may be", found, Hundredths(t.Ratio()))
 	}
 	j.say(status, nil, mm(t.Longest), mm(t.Span), text+more)
 	j.found[len(j.found)-1].Basis = t.Wood.Basis

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"stepoff/layout"
+	"stepoff/layout/check"
 	"stepoff/spec/measure"
 )
 
@@ -16,15 +17,15 @@ func (t *text) strength(f *layout.Flight, w *layout.Strength) {
 	}
 	var said []string
 	if c := w.Worst(); c != nil {
-		said = append(said, fmt.Sprintf("stringer %s: bending %.2f, shear %.2f, deflection %.2f of what it may be",
-			strings.ReplaceAll(layout.Where([]int{c.Position}, len(w.Stringers)), " from the left", ""), c.BendingRatio, c.ShearRatio, c.DeflectionRatio))
+		said = append(said, fmt.Sprintf("stringer %s: bending %s, shear %s, deflection %s of what it may be",
+			strings.ReplaceAll(layout.Where([]int{c.Position}, len(w.Stringers)), " from the left", ""), check.Hundredths(c.BendingRatio), check.Hundredths(c.ShearRatio), check.Hundredths(c.DeflectionRatio)))
 	} else if w.Unknown != "" {
 		said = append(said, "no verdict on stringers: "+w.Unknown)
 	} else {
 		said = append(said, "stringers fastened along walls")
 	}
 	if w.Treads != nil {
-		said = append(said, fmt.Sprintf("treads %.2f", w.Treads.Ratio()))
+		said = append(said, "treads "+check.Hundredths(w.Treads.Ratio()))
 	}
 	t.row("strength, advice only", "%s", strings.Join(said, "; "))
 }

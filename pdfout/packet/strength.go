@@ -81,8 +81,8 @@ func carriers(w *layout.Strength, st measure.Style) pdfout.Table {
 		c := &w.Stringers[i]
 		row := []string{check.Places([]int{c.Position}, len(w.Stringers)), "along a wall", "", st.InchesMM(c.Tributary)}
 		if c.Spans() {
-			row = []string{row[0], "at its ends", st.InchesMM(c.LongestSpan()), row[3], ratio(c.BendingRatio), ratio(c.ShearRatio), ratio(c.DeflectionRatio),
-				ratio(c.FootBearing / c.Allowed), views.Force(c.Foot(), st) + ", " + views.Force(c.Head(), st), report.AtMost(c.Limit.Least(), st)}
+			row = []string{row[0], "at its ends", st.InchesMM(c.LongestSpan()), row[3], check.Hundredths(c.BendingRatio), check.Hundredths(c.ShearRatio), check.Hundredths(c.DeflectionRatio),
+				check.Hundredths(c.FootBearing / c.Allowed), views.Force(c.Foot(), st) + ", " + views.Force(c.Head(), st), report.AtMost(c.Limit.Least(), st)}
 			if len(c.Reactions) > 2 {
 				row[1] = fmt.Sprintf("ends and %d %s", len(c.Reactions)-2, plural(len(c.Reactions)-2, "post"))
 			}
@@ -91,8 +91,6 @@ func carriers(w *layout.Strength, st measure.Style) pdfout.Table {
 	}
 	return t
 }
-
-func ratio(v float64) string { return fmt.Sprintf("%.2f", v) }
 
 // factors is a row for every factor: what it puts on each design value, why, and
 // its source. Not all are told where they stand in another table already: those
