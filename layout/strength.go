@@ -9,36 +9,7 @@ import (
 	"stepoff/spec/lumber"
 	"stepoff/spec/measure"
 	"stepoff/spec/rules"
-	"stepoff/spec/source"
 )
-
-// Loads taken where neither the job nor the code says: dwellings, and what
-// stringers, treads and riser boards of 2x lumber weigh (common practice; DCA 6
-// reckons with both). The point load is that of one tread on its patch.
-//
-// Source of 40 psf, and of 300 lb on 2 in by 2 in: IRC table R301.5 and its note
-// on treads.
-const (
-	usualLive = 40 * measure.PSF
-	usualDead = 10 * measure.PSF
-	pointLoad = 300 * measure.PoundForce
-	patchSide = 2 * 25.4
-)
-
-// TreadDeflection is what a tread may bend under its point load: span over this.
-// Source: Wisconsin SPS 320-325, appendix B, basis of its table of treads.
-const TreadDeflection = 288
-
-// FlightLoads are the uniform loads a flight is held against, in pascals.
-type FlightLoads struct {
-	Live, Dead float64
-	LiveFrom   string       // whose live load it is
-	DeadFrom   string       // likewise
-	Limit      *rules.Limit // the code's live load, where it was taken
-	Times      *rules.Limit // the code's number of times the live load expected
-	Point      float64      // N on a spot: of a tread, and where the code says so of the stringers
-	PointLimit *rules.Limit // the code's, for treads and stringers; nil: it is a rule for treads alone
-}
 
 // Strength is how a flight's stringers and treads carry. What is not known of
 // the wood gives no verdict, and Unknown says why.
@@ -51,14 +22,6 @@ type Strength struct {
 
 	TreadsUnknown string
 	Treads        *Treads
-}
-
-// Lumber is the wood of a member and what it may be stressed to.
-type Lumber struct {
-	Name   string // DF-L No.2
-	Source string
-	Basis  string
-	lumber.Adjusted
 }
 
 // Carrier is one stringer of a flight in its own place.
@@ -142,48 +105,6 @@ func (s *Stairway) Strength(f *Flight, code *rules.Code) *Strength {
 	return w
 }
 
-func loads(job *spec.Job, code *rules.Code) FlightLoads {
-	l := FlightLoads{Live: usualLive, LiveFrom: "no live load is known of " + code.Name + ": that of dwellings is taken", Dead: usualDead, DeadFrom: "usual", Point: pointLoad}
-	if code.Name == rules.None {
-		l.LiveFrom = "no code is named: that of dwellings is taken"
-	}
-	if limit, ok := code.Limit(rules.LiveLoadMin); ok {
-		l.Live, l.LiveFrom, l.Limit = limit.Pascals, code.Name+" "+limit.Section, &limit
-	}
-	if job.Loads.Live != nil {
-		l.Live, l.LiveFrom, l.Limit = *job.Loads.Live, "the job", nil
-	}
-	if job.Loads.Dead != nil {
-		l.Dead, l.DeadFrom = *job.Loads.Dead, "the job"
-	}
-	if times, ok := code.Limit(rules.LiveLoadTimes); ok {
-		l.Live *= float64(times.Count)
-		l.Times = &times
-	}
-	if point, ok := code.Limit(rules.PointLoadMin); ok {
-		l.Point = max(l.Point, point.Newtons)
-		l.PointLimit = &point
-	}
-	return l
-}
-
-// woodOf finds the design values of a board and puts the job's conditions on
-// them.
-func woodOf(job *spec.Job, w spec.Wood, size lumber.Size, flat bool) (Lumber, error) {
-	if w.Values != nil {
-		return Lumber{Name: "own values", Source: "the job", Basis: "own values", Adjusted: w.Values.Own()}, nil
-	}
-	row, err := lumber.Published(w.Species, w.Grade, size)
-	if err != nil {
-		return Lumber{}, err
-	}
-	c := lumber.Conditions{Wet: job.Service == spec.Wet, Incised: job.Incised, Flat: flat, Size: size}
-	return Lumber{Name: row.Species + " " + row.Grade, Source: row.Source, Basis: row.Basis, Adjusted: row.Adjust(c)}, nil
-}
-
-// mpa turns pascals into N/mm2.
-const mpa = 1e-6
-
 func (w *Strength) stringers(job *spec.Job, f *Flight) {
 	st := &f.Spec.Stringer
 	switch {
@@ -251,7 +172,7 @@ func (w *Strength) carry(c *Carrier, f *Flight, stiffener *strength.Ply) {
 	}
 	c.Member = &strength.Member{
 		Section: section,
-		Beam:    strength.Beam{At: supports(g.HeadX(), st.Props), Slope: g.Pitch},
+		Beam:    strength.Beam{At: Supports(g, st.Props), Slope: g.Pitch},
 		Live:    w.Loads.Live * mpa * c.Tributary,
 		Dead:    w.Loads.Dead * mpa * c.Tributary,
 		Over:    float64(st.Deflection),
@@ -305,29 +226,6 @@ next:
 	return sets
 }
 
-// supports are the level places that hold a stringer up: the foot's front, the
-// props, the head plumb cut.
-func supports(headX float64, props []measure.Length) []float64 {
-	at := []float64{0}
-	for _, p := range props {
-		if x := p.MM(); x < headX {
-			at = append(at, x)
-		}
-	}
-	return append(at, headX)
-}
-
-// SupportAt says what holds a stringer along its length: one word is for all.
-func SupportAt(st *spec.Stringer, position int) spec.Support {
-	switch {
-	case len(st.Support) == 0:
-		return spec.Span
-	case position < len(st.Support):
-		return st.Support[position]
-	}
-	return st.Support[len(st.Support)-1]
-}
-
 // treads judges one board of a tread between two stringers.
 func (w *Strength) treads(job *spec.Job, f *Flight) {
 	t := &job.Tread
@@ -374,13 +272,22 @@ func (f *Flight) leastTread() float64 {
 	return least
 }
 
+// usualThroat is the code whose least throat is taken, beside what strength asks
+// for, where the code in force has none: the lesser of the two that are published.
+const usualThroat = "nbc-2020"
+
 // LeastThroat is the throat an outline may not be cut below: the code's, or what
-// its stringers need to hold, whichever is more. from says whose it is; ok is
-// false where neither is known.
+// its stringers need to hold, whichever is more. from says whose it is: a code's
+// name, or strength; ok is false where neither is known.
 func (s *Strength) LeastThroat(g *Group, code *rules.Code) (least float64, from string, ok bool) {
-	if l, has := code.Limit(rules.StringerThroatMin); has {
-		least, from, ok = l.Length.MM(), code.Name, true
+	l, has := code.Limit(rules.StringerThroatMin)
+	from = code.Name
+	if !has && s.spans(g) {
+		usual, _ := rules.Lookup(usualThroat)
+		l, has = usual.Limit(rules.StringerThroatMin)
+		from = usualThroat
 	}
+	least, ok = l.Length.MM(), has
 	for i := range s.Stringers {
 		c := &s.Stringers[i]
 		if !c.Spans() || c.Group != g {
@@ -417,28 +324,12 @@ func (c *Carrier) Reach(rise, run float64) (span float64, ok bool) {
 	return m.Longest().Least(), true
 }
 
-// posts refuses props where no flight has a place for them: under the seat, or
-// beyond the head.
-func (s *Stairway) posts() (bad source.Mistakes) {
-	flights := s.Flights()
-	for i, p := range s.Job.Stringer.Props {
-		x, stands, longest := p.MM(), false, 0.0
-		for _, f := range flights {
-			for k := range f.Stringers {
-				g := &f.Stringers[k]
-				stands = stands || x > g.SeatCut && x < g.HeadX()
-				longest = math.Max(longest, g.HeadX())
-			}
-		}
-		key := fmt.Sprintf("stringer.props[%d]", i)
-		say := measure.Style{Units: s.Job.Units}.FormatMM
-		switch {
-		case stands || longest == 0:
-		case x >= longest:
-			bad = append(bad, s.Job.Mistake(key, "props: a post %s from the foot's front stands beyond the head, which is %s from it", say(x), say(longest)))
-		default:
-			bad = append(bad, s.Job.Mistake(key, "props: a post %s from the foot's front stands in the seat, where the stringer bears already", say(x)))
+// spans tells whether one of an outline's stringers does.
+func (s *Strength) spans(g *Group) bool {
+	for i := range s.Stringers {
+		if c := &s.Stringers[i]; c.Spans() && c.Group == g {
+			return true
 		}
 	}
-	return bad
+	return false
 }

@@ -222,7 +222,7 @@ func (g gatherer) wood() {
 		g.Spacing = &g.f.Spacing
 	}
 	sawn := g.f.Stringers[0].Sawn
-	span := longestSpan(sawn.HeadX(), st.Props)
+	span := longestSpan(layout.Supports(&g.f.Stringers[0], st.Props))
 	for _, held := range []spec.Support{spec.Span, spec.AlongWall} {
 		var these layout.Group
 		for p := range st.Count {
@@ -242,14 +242,11 @@ func (g gatherer) wood() {
 	}
 }
 
-// longestSpan is the longest level distance between the foot's front, the props
-// and the head plumb cut.
-func longestSpan(headX float64, props []measure.Length) float64 {
-	longest, from := 0.0, 0.0
-	for _, p := range props {
-		if at := p.MM(); at < headX {
-			longest, from = max(longest, at-from), at
-		}
+// longestSpan is the longest level distance between neighbouring supports.
+func longestSpan(at []float64) float64 {
+	longest := 0.0
+	for i := 1; i < len(at); i++ {
+		longest = max(longest, at[i]-at[i-1])
 	}
-	return max(longest, headX-from)
+	return longest
 }

@@ -258,8 +258,11 @@ func (j *judge) strengthOvercut() {
 			text = "no overcut at all is allowed: the throat has nothing to spare; " + text
 		} else {
 			who := "code " + from
-			if from == "strength" {
+			switch {
+			case from == "strength":
 				who = "what the stringer needs"
+			case from != j.code.Name:
+				who = from + ", as " + j.code.Name + " sets none and the stringer needs less"
 			}
 			text = fmt.Sprintf("overcuts past a root of up to %s along a riser line and %s along a tread line keep the throat at %s, by %s; ",
 				j.atMostTape(riser), j.atMostTape(tread), j.exactly(least), who) + text

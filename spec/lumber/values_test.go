@@ -27,7 +27,7 @@ func size(name string) lumber.Size {
 // it was found in has in metric: 5.2, 1.2, 3.9 MPa, 9.7 and 3.5 GPa.
 func TestReferenceValues(t *testing.T) {
 	for _, c := range []struct {
-		species, grade, size    string
+		species, grade, size string
 		fb, fv, fcp, e, emin float64
 	}{
 		{"DF-L", "SS", "2x12", 1500, 180, 625, 1.9e6, 0.69e6},
