@@ -134,8 +134,12 @@ func (j *judge) strengthBending() {
 		if !(c.BendingRatio <= 1+ratioRounding) {
 			more += "; " + suggest
 		}
-		j.part(c.BendingRatio, fmt.Sprintf("stringers (%s) span %s and carry %s of width each: %s in bending over %s by %s, of %s",
-			where, j.exactly(c.LongestSpan()), j.exactly(c.Tributary), j.stress(c.Bending*1e6), j.exactly(c.Group.Thickness), j.exactly(c.Group.Throat), j.stress(c.AllowedBending*1e6)), more)
+		section := j.exactly(c.Group.Thickness) + " by " + j.exactly(c.Group.Throat)
+		if sb := c.Stiffener; sb != nil {
+			section += " and a strongback of " + j.exactly(sb.Thickness) + " by " + j.exactly(sb.Depth)
+		}
+		j.part(c.BendingRatio, fmt.Sprintf("stringers (%s) span %s and carry %s of width each: %s in bending over %s, of %s",
+			where, j.exactly(c.LongestSpan()), j.exactly(c.Tributary), j.stress(c.Bending*1e6), section, j.stress(c.AllowedBending*1e6)), more)
 	})
 }
 

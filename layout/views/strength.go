@@ -22,7 +22,7 @@ const (
 	momentLow  = 0.38  // the moment's base line under the floor
 	momentTall = 0.15  // its greatest figure
 	momentBits = 24    // straight bits of a span's curve
-	wordsBelow = 0.04  // a line of words under what it belongs to
+	wordsBelow = 0.05  // a line of words under what it belongs to
 )
 
 // Strength draws the stringer that is worst off under its load, from the side:
@@ -57,9 +57,6 @@ func (p loaded) floor() float64 { return -p.g.Below }
 
 func (p loaded) stringer() {
 	g := p.g
-	line := func(q float64) (a, b geom.Point) {
-		return g.Elevation(geom.Pt(g.Tips[0].X, q)), g.Elevation(geom.Pt(g.LeastBlank, q))
-	}
 	var net []geom.Point
 	for _, q := range below(g.Outline, g.Width-g.Throat) {
 		net = append(net, g.Elevation(q))
@@ -71,9 +68,10 @@ func (p loaded) stringer() {
 	}
 	p.d.Polygon(drawing.Outline, pts...)
 	if sb := p.c.Stiffener; sb != nil {
-		for _, q := range [...]float64{sb.Top, sb.Top + sb.Depth} {
-			a, b := line(g.Width - g.Throat + q)
-			p.d.Line(drawing.Hidden, a, b)
+		for _, below := range [...]float64{sb.Top, sb.Top + sb.Depth} { // the roots
+			up := (g.Throat - below) / math.Cos(g.Pitch)
+			from := math.Max(0, g.SeatCut-up/math.Tan(g.Pitch)) // where it comes up from the floor
+			p.d.Line(drawing.Hidden, geom.Pt(from, p.lowerEdge(from)+up), geom.Pt(p.long, p.lowerEdge(p.long)+up))
 		}
 	}
 }

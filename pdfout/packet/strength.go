@@ -43,6 +43,7 @@ func strength(s *layout.Stairway, code *rules.Code, st measure.Style) pdfout.Flo
 	blocks := []pdfout.Block{pdfout.Heading{Level: 1, Text: "Strength"}, pdfout.Paragraph{Text: noApproval}}
 	findings := check.Stairway(s, code, st)
 	several := len(s.Flights()) > 1
+	told := map[string]bool{} // factors are those of the job's wood: once is enough
 	for _, f := range s.Flights() {
 		w := s.Strength(f, code)
 		if w == nil {
@@ -59,11 +60,13 @@ func strength(s *layout.Stairway, code *rules.Code, st measure.Style) pdfout.Flo
 		if d := views.Strength(f, w, st); d != nil {
 			blocks = append(blocks, pdfout.Figure{Drawing: d, MaxHeight: loadedHeight})
 		}
-		if w.Unknown == "" {
-			blocks = append(blocks, pdfout.Heading{Level: 3, Text: "Factors on the stringers' design values"}, factors(w.Wood, true))
+		if w.Unknown == "" && !told["stringers"] {
+			told["stringers"] = true
+			blocks = append(blocks, pdfout.Heading{Level: 3, Text: "Factors on the stringers' design values"}, factors(w.Wood, true, st))
 		}
-		if t := w.Treads; t != nil {
-			blocks = append(blocks, pdfout.Heading{Level: 3, Text: "Factors on the treads' design values"}, factors(t.Wood, w.Unknown != ""))
+		if t := w.Treads; t != nil && !told["treads"] {
+			told["treads"] = true
+			blocks = append(blocks, pdfout.Heading{Level: 3, Text: "Factors on the treads' design values"}, factors(t.Wood, w.Unknown != "", st))
 		}
 		blocks = append(blocks, pdfout.Heading{Level: 3, Text: "Working"}, working(findings, f, several))
 		if d := views.SpanChart(f, w, st); d != nil {
@@ -95,23 +98,30 @@ func carriers(w *layout.Strength, st measure.Style) pdfout.Table {
 // factors is a row for every factor: what it puts on each design value, why, and
 // its source. Not all are told where they stand in another table already: those
 // that leave everything as it is are left out.
-func factors(wood layout.Lumber, all bool) pdfout.Table {
+func factors(wood layout.Lumber, all bool, st measure.Style) pdfout.Table {
 	t := pdfout.Table{Header: []string{"", "factor", "Fb", "Fv", "Fc-perp", "E", "here", "source"},
 		Align: []drawing.Align{2: drawing.Right, 3: drawing.Right, 4: drawing.Right, 5: drawing.Right}}
+	unit := "psi"
 	values := func(v lumber.Values) []string {
 		return []string{fmt.Sprintf("%.0f", v.Fb/measure.PSI), fmt.Sprintf("%.0f", v.Fv/measure.PSI), fmt.Sprintf("%.0f", v.FcPerp/measure.PSI), fmt.Sprintf("%.3g million", v.E/measure.PSI/1e6)}
+	}
+	if st.Units == measure.Metric {
+		unit = "MPa"
+		values = func(v lumber.Values) []string {
+			return []string{fmt.Sprintf("%.2f", v.Fb/1e6), fmt.Sprintf("%.2f", v.Fv/1e6), fmt.Sprintf("%.2f", v.FcPerp/1e6), fmt.Sprintf("%.0f", v.E/1e6)}
+		}
 	}
 	row := func(head []string, middle []string, tail ...string) {
 		t.Rows = append(t.Rows, append(append(head, middle...), tail...))
 	}
-	row([]string{"", "reference, psi"}, values(wood.Reference), wood.Name, sourced(wood.Source, wood.Basis))
+	row([]string{"", "reference, " + unit}, values(wood.Reference), wood.Name, sourced(wood.Source, wood.Basis))
 	for _, f := range wood.Factors {
 		if !all && f.Fb == 1 && f.Fv == 1 && f.FcPerp == 1 && f.E == 1 {
 			continue
 		}
 		row([]string{f.Symbol, f.Name}, []string{fmt.Sprintf("%.3g", f.Fb), fmt.Sprintf("%.3g", f.Fv), fmt.Sprintf("%.3g", f.FcPerp), fmt.Sprintf("%.3g", f.E)}, f.Why, sourced(f.Source, f.Basis))
 	}
-	row([]string{"", "adjusted, psi"}, values(wood.Values), "", "")
+	row([]string{"", "adjusted, " + unit}, values(wood.Values), "", "")
 	return t
 }
 
