@@ -93,6 +93,10 @@ func TestPostsAndLeastThroat(t *testing.T) {
 	if least, from, ok := w.LeastThroat(c.Group, code); !ok || from != "strength" || math.Abs(least-c.LeastThroat) > 1e-9 {
 		t.Errorf("the throat may be cut to %g by %s", least, from)
 	}
+	low := strengthOf(t, "irc-2021", map[string]string{"levels": `{total_rise: 30"}`, "stairway": `[{flight: {risers: 4, run: 10"}}]`})
+	if least, from, ok := low.LeastThroat(low.Stringers[1].Group, code); least != 90 || from != "nbc-2020" || !ok {
+		t.Errorf("of a low stair the throat may be cut to %g by %s", least, from)
+	}
 	dca, _ := rules.Lookup("dca-6") // 5 in is more than the stringer needs
 	if least, from, _ := w.LeastThroat(c.Group, dca); least != 127 || from != "dca-6" {
 		t.Errorf("under dca-6 the throat may be cut to %g by %s", least, from)

@@ -16,7 +16,7 @@ func checkCommand(std streams) *cli.Command {
 		Name:        "check",
 		Usage:       "hold the stair against its code",
 		ArgsUsage:   "[options] JOB",
-		Description: "Every finding of code and fit: what fails first, with its section, and what would\nput it right. Exit status 3 when a limit of the code is broken.",
+		Description: "Every finding of code, strength and fit: what fails first, with its section, and what\nwould put it right. Exit status 3 when a limit of the code is broken; strength is advice.",
 		Flags: []cli.Flag{
 			jsonOption(),
 			&cli.BoolFlag{Name: "suggest", Usage: "say what change would make the strength hold, the least first", DisableDefaultText: true},

@@ -24,7 +24,7 @@ const leastSpacing = 12 * measure.Inch
 // spacing; CountBy says which. The job's riser counts and runs are filled in
 // already; the job itself is not changed.
 func Counts(job *spec.Job, code *rules.Code) *spec.Job {
-	if job.Width == nil || !slices.ContainsFunc(job.Stairway, asksCount) {
+	if !slices.ContainsFunc(job.Stairway, asksCount) {
 		return job
 	}
 	out := clone(job)
@@ -40,6 +40,10 @@ func Counts(job *spec.Job, code *rules.Code) *spec.Job {
 			continue
 		}
 		bySpacing := st.Count
+		if job.Width == nil {
+			e.Flight.CountBy = "as usual: the width is not stated"
+			continue
+		}
 		if len(st.Support) > 1 || len(st.FootLevels) > 0 {
 			e.Flight.CountBy = "as many as the job's lists have"
 			continue
