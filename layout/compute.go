@@ -30,6 +30,9 @@ func Compute(job *spec.Job) (*Stairway, error) {
 	for _, f := range s.Flights() {
 		bad = append(bad, f.build(job)...)
 	}
+	if len(bad) == 0 {
+		bad = s.posts()
+	}
 	for i, e := range s.Elements {
 		switch e := e.(type) {
 		case *Landing:

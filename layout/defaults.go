@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"math"
+
 	"stepoff/layout/stringer"
 	"stepoff/spec"
 	"stepoff/spec/lumber"
@@ -16,11 +18,16 @@ const (
 )
 
 func saw(w spec.Saw, stock measure.Length) stringer.Saw {
-	depth := min(stock+bladeProud, bladeReach)
-	if w.Depth != nil {
-		depth = *w.Depth
+	set := stringer.Saw{Blade: w.Blade.MM(), StopShort: w.StopShort.MM(), Bevel: w.Bevel * math.Pi / 180, RootHole: w.RootHole.MM()}
+	switch {
+	case w.Depth != nil:
+		set.Depth = w.Depth.MM()
+	case w.Bevel == 0:
+		set.Depth = min(stock+bladeProud, bladeReach).MM()
+	default: // tilted, it has farther to go
+		set.Depth = math.Min(set.Through(stock.MM())+bladeProud.MM(), bladeReach.MM())
 	}
-	return stringer.Saw{Blade: w.Blade.MM(), Depth: depth.MM(), StopShort: w.StopShort.MM()}
+	return set
 }
 
 // squareStep is the fineness to which a framing square is set.

@@ -154,12 +154,16 @@ type Group struct {
 
 // Where says in words which of the flight's stringers share this outline, left
 // to right going up.
-func (g *Group) Where(count int) string {
-	if len(g.Positions) == count {
+func (g *Group) Where(count int) string { return Where(g.Positions, count) }
+
+// Where says in words which of so many stringers stand at the positions, 0 being
+// the leftmost going up.
+func Where(positions []int, count int) string {
+	if len(positions) == count {
 		return "all"
 	}
 	var words []string
-	for _, p := range g.Positions {
+	for _, p := range positions {
 		switch {
 		case p == 0:
 			words = append(words, "left")

@@ -215,6 +215,34 @@ func (g group) wholeIf(name string) (*int, string) {
 	return &number, ""
 }
 
+// whole returns a whole number; its default where it is left out or wrong.
+func (g group) whole(name string) int {
+	number, _ := g.wholeIf(name)
+	if number == nil {
+		fallback, _ := strconv.Atoi(g.key(name).Default)
+		return fallback
+	}
+	return *number
+}
+
+// tilt returns an angle in degrees, of which 0 is square.
+func (g group) tilt(name string) float64 {
+	n := g.node(name)
+	if n == nil {
+		return 0
+	}
+	text, ok := single(n, name, "an angle in degrees")
+	if !ok {
+		return 0
+	}
+	value, err := strconv.ParseFloat(text, 64)
+	if most := float64(g.key(name).most); err != nil || !decimalForm.MatchString(text) || value > most {
+		n.Mistake("%s: %s is not an angle from 0 to %g degrees in plain digits", name, measure.Quote(text), most)
+		return 0
+	}
+	return value
+}
+
 // Bounds of a printer's scale. Farther off is no printer's error but a page
 // scaled to fit.
 const (
@@ -318,11 +346,15 @@ func (g group) loadIf(name string) *float64 {
 		return nil
 	}
 	pascals, err := measure.ParsePressure(text)
-	if err != nil {
+	switch {
+	case err != nil:
 		n.Mistake("%s: %s", name, err)
-		return nil
+	case pascals == 0:
+		n.Mistake("%s: a stair always bears something; write it like 40 psf or 1.9 kPa, or leave the key out", name)
+	default:
+		return &pascals
 	}
-	return &pascals
+	return nil
 }
 
 // items returns the values of a list with one or more of them; nil where it is

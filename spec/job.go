@@ -104,6 +104,9 @@ type Flight struct {
 
 	// What was not stated and was chosen before the stair was laid out.
 	RisersChosen, RunChosen bool
+	// CountBy says how the number of stringers came about that `count: auto` asked
+	// for.
+	CountBy string
 }
 
 // Landing is one landing as asked for, defaults filled in.
@@ -168,6 +171,7 @@ type Tread struct {
 	Nosing    measure.Length // overhang past the riser board's face; past the riser cut where risers are open
 	Boards    *Boards        // what treads are cut from
 	Overhang  measure.Length // past an open side
+	Wood      Wood
 }
 
 // Boards is what one tread is cut from: Count boards side by side.
@@ -196,8 +200,7 @@ const (
 // Stringer is how the stringers of a flight are made and stand.
 type Stringer struct {
 	Stock      Stock
-	Species    string // empty: not stated, no strength figures
-	Grade      string
+	Wood       Wood
 	Count      int  // 0: to be worked out from the width
 	CountAuto  bool // `count: auto` was asked for
 	Head       Head
@@ -212,9 +215,18 @@ type Stringer struct {
 	Build      Build
 	Props      []measure.Length
 	Strongback *Piece
-	Deflection *int              // span over this; nil: the code's
-	Values     map[string]string // own design values, read by layout/strength
+	Deflection int // allowed under the live load: span over this
 }
+
+// Wood is what a board is of: as its stamp says, or with design values of its
+// own. Neither is stated where all is empty, and strength is left out.
+type Wood struct {
+	Species, Grade string
+	Values         *lumber.Values // taken in place of those of species and grade
+}
+
+// Stated tells whether anything is.
+func (w Wood) Stated() bool { return w.Values != nil || w.Species != "" || w.Grade != "" }
 
 // Stock is the board the stringers are cut from.
 type Stock struct {
@@ -263,6 +275,8 @@ type Saw struct {
 	Blade     measure.Length  // diameter
 	Depth     *measure.Length // below the shoe; nil: stock + 1/8 in, at most 2 7/16 in
 	StopShort measure.Length  // how far short of the root the blade stops
+	Bevel     float64         // tilt of the blade from square, degrees
+	RootHole  measure.Length  // diameter of a hole drilled at every root; 0: none
 }
 
 // Loads are uniform loads on the horizontal projection, in pascals; nil when

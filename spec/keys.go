@@ -48,11 +48,12 @@ const (
 	scale                   // measured over drawn
 	truth                   // true or false
 	date                    // a day
-	load                    // psf or kPa
+	load                    // psf or kPa, more than 0
+	stress                  // psi or MPa, more than 0
+	tilt                    // degrees
 	sheet                   // a paper size
 	nominalSize             // a board by its nominal size
 	boards                  // one or more of them
-	ownMapping              // keys that are not ours
 	elementList             // the members of a stairway
 )
 
@@ -147,6 +148,12 @@ var keys = inherit([]Key{
 	{Path: "tread.boards", kind: boards, Doc: "what a tread is cut from: 2x12, 2 2x6, or what was measured", LeftOut: "tread boards are not checked"},
 	{Path: "tread.boards.width", kind: positive, required: true, example: `11 1/4"`, Doc: "width as measured"},
 	{Path: "tread.boards.thickness", kind: positive, required: true, example: `1 1/2"`, Doc: "thickness as measured"},
+	{Path: "tread.species", kind: text, Doc: "species of the tread boards, as it is stamped", LeftOut: "the treads' strength is not checked"},
+	{Path: "tread.grade", kind: text, Doc: "grade of the tread boards, as it is stamped", LeftOut: "the treads' strength is not checked"},
+	{Path: "tread.values", Doc: "design values of treads that have their own: see stringer.values"},
+	{Path: "tread.values.bending", kind: stress, required: true, example: "1400 psi", Doc: "Fb"},
+	{Path: "tread.values.shear", kind: stress, required: true, example: "135 psi", Doc: "Fv"},
+	{Path: "tread.values.modulus", kind: stress, required: true, example: "1.4e6 psi", Doc: "E"},
 	{Path: "tread.overhang", kind: size, Doc: "overhang past an open side", Default: "0"},
 
 	{Path: "riser", kind: word, words: []string{"open"}, required: true, example: `{thickness: 3/4"} or riser: open`, Doc: "the riser boards, or open"},
@@ -173,16 +180,23 @@ var keys = inherit([]Key{
 	{Path: "stringer.build", kind: word, words: []string{"sawn", "housed", "cleated"}, Doc: "treads on teeth, let into the face, or on cleats", Default: "sawn"},
 	{Path: "stringer.props", kind: positive, many: aList, Doc: "posts below the stringers: distances from the foot's front, level, in order", LeftOut: "none"},
 	{Path: "stringer.strongback", kind: word, words: pieces(), Doc: "stiffener fastened to the stringers' sides", Default: "none"},
-	{Path: "stringer.deflection", kind: whole, least: 1, most: 9999, Doc: "allowed deflection, span over this", LeftOut: "the code's"},
-	{Path: "stringer.values", kind: ownMapping, Doc: "design values of stock that has its own", LeftOut: "those published for species and grade"},
+	{Path: "stringer.deflection", kind: whole, least: 1, most: 9999, Doc: "allowed deflection under the live load, span over this", Default: "360"},
+	{Path: "stringer.values", Doc: "design values of stock that has its own, with its maker's factors on them; taken in place of those for species and grade"},
+	{Path: "stringer.values.bending", kind: stress, required: true, example: "2250 psi", Doc: "Fb"},
+	{Path: "stringer.values.shear", kind: stress, required: true, example: "285 psi", Doc: "Fv"},
+	{Path: "stringer.values.bearing", kind: stress, required: true, example: "750 psi", Doc: "Fc-perp, across the grain"},
+	{Path: "stringer.values.modulus", kind: stress, required: true, example: "1.5e6 psi", Doc: "E"},
 
 	{Path: "saw", Doc: "the circular saw the stringers are cut with"},
 	{Path: "saw.blade", kind: positive, Doc: "diameter of the blade", Default: `7 1/4"`},
 	{Path: "saw.depth", kind: positive, Doc: "depth of the blade below the shoe", LeftOut: `stock + 1/8", at most 2 7/16"`},
 	{Path: "saw.stop_short", kind: size, Doc: "how far short of the root the blade stops", Default: `1/8"`},
 
+	{Path: "saw.bevel", kind: tilt, most: 45, Doc: "tilt of the blade from square, degrees", Default: "0"},
+	{Path: "saw.root_hole", kind: positive, Doc: "diameter of a hole drilled at every root, its middle in the corner; half of it is lost to the throat", LeftOut: "none"},
+
 	{Path: "loads", Doc: "uniform loads on the horizontal projection"},
-	{Path: "loads.live", kind: load, Doc: "live load, psf or kPa", LeftOut: "the code's"},
+	{Path: "loads.live", kind: load, Doc: "live load, psf or kPa", LeftOut: "the code's; 40 psf where it has none, and that is said"},
 	{Path: "loads.dead", kind: load, Doc: "dead load, psf or kPa", LeftOut: "10 psf"},
 	{Path: "service", kind: word, words: []string{"dry", "wet"}, Doc: "whether the wood stays dry", Default: "dry"},
 	{Path: "incised", kind: truth, Doc: "whether the stock is incised and treated", Default: "false"},

@@ -124,7 +124,7 @@ func loadWith(values map[string]string) (*Job, string, error) {
 func TestEveryKeyOfTheTableIsRead(t *testing.T) {
 	for _, k := range keys {
 		wrong := "[[]]" // no key is a list of lists
-		if k.kind == heading || k.kind == ownMapping || k.kind == elementList {
+		if k.kind == heading || k.kind == elementList {
 			wrong = "word"
 		}
 		_, text, err := loadWith(map[string]string{k.Path: wrong})

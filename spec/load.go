@@ -109,7 +109,7 @@ func readSides(top group) []Side {
 
 func readTread(top group) Tread {
 	g, given := top.sub("tread")
-	t := Tread{Nosing: g.length("nosing"), Overhang: g.length("overhang"), Boards: g.boards()}
+	t := Tread{Nosing: g.length("nosing"), Overhang: g.length("overhang"), Boards: g.boards(), Wood: g.wood()}
 	if thickness := g.lengthIf("thickness"); thickness != nil {
 		t.Thickness = *thickness
 	} else if t.Boards != nil {
@@ -137,7 +137,7 @@ func readRiser(top group) Riser {
 
 func readSaw(top group) Saw {
 	g, _ := top.sub("saw")
-	s := Saw{Blade: g.length("blade"), Depth: g.lengthIf("depth"), StopShort: g.length("stop_short")}
+	s := Saw{Blade: g.length("blade"), Depth: g.lengthIf("depth"), StopShort: g.length("stop_short"), Bevel: g.tilt("bevel"), RootHole: g.length("root_hole")}
 	if n := g.get("depth"); n != nil && s.Depth != nil && s.Blade > 0 && 2**s.Depth >= s.Blade {
 		n.Mistake("depth: a blade cuts less deep than half its diameter; write less than %s", measure.Style{Units: top.units, Denominator: 64}.Format(s.Blade/2))
 	}

@@ -45,13 +45,13 @@ func TestEveryKeyIsLoaded(t *testing.T) {
 		t.Fatal(err)
 	}
 	stringer := spec.Stringer{
-		Stock: spec.Stock{Name: "2x12", Size: twoByTwelve}, Species: "DF-L", Grade: "No.2", Count: 3,
+		Stock: spec.Stock{Name: "2x12", Size: twoByTwelve}, Wood: spec.Wood{Species: "DF-L", Grade: "No.2", Values: &lumber.Values{Fb: 1200 * measure.PSI, Fv: 180 * measure.PSI, FcPerp: 625 * measure.PSI, E: 1.6e6 * measure.PSI}}, Count: 3,
 		Head: spec.Hung, TopRiser: true, TopNosing: ptr(in), BehindHead: 3 * in / 4,
 		FootOn: spec.Rough, FootLevels: []measure.Length{3 * in / 8, 0, -3 * in / 8}, Kicker: &spec.Piece{Name: "2x4", Size: twoByFour},
 		Ledger:  &spec.Piece{Name: "2x6", Size: lumber.Size{Thickness: 3 * in / 2, Width: 11 * in / 2}},
 		Support: []spec.Support{spec.AlongWall, spec.Span, spec.AlongWall}, Build: spec.Sawn,
 		Props: []measure.Length{54 * in, 90 * in}, Strongback: &spec.Piece{Name: "2x6", Size: lumber.Size{Thickness: 3 * in / 2, Width: 11 * in / 2}},
-		Deflection: ptr(480), Values: map[string]string{"bending": "1200 psi", "modulus": "1.6e6 psi"},
+		Deflection: 480,
 	}
 	flight := stringer
 	flight.Head, flight.FootOn, flight.Count = spec.Flush, spec.Finished, 2
@@ -116,7 +116,7 @@ func TestTheLeastJob(t *testing.T) {
 	job := load(t, "levels: {total_rise: 8' 9\"}\ntread: {boards: 2x12}\nriser: open\nstringer: {stock: {width: 11 3/16\", thickness: 1 1/2\"}}\n")
 	stringer := spec.Stringer{
 		Stock: spec.Stock{Size: lumber.Size{Thickness: 3 * in / 2, Width: 179 * in / 16}}, Count: 3,
-		FootOn: spec.Rough, Support: []spec.Support{spec.Span},
+		FootOn: spec.Rough, Deflection: 360, Support: []spec.Support{spec.Span},
 	}
 	compare(t, &spec.Job{
 		Code:     spec.Code{Name: "irc-2021"},

@@ -120,13 +120,15 @@ func value(k Key) schema {
 	case date:
 		return schema{"type": "string", "format": "date"}
 	case load:
-		return schema{"type": []string{"string", "number"}, "pattern": "(psf|kPa)$", "maximum": 0}
+		return schema{"type": "string", "pattern": "(psf|kPa)$"}
 	case sheet:
 		return either(schema{"enum": k.words}, schema{"type": "string", "pattern": "^roll |x"})
 	case boards:
 		return schema{"type": "string", "pattern": boardsForm.String()}
-	case ownMapping:
-		return schema{"type": "object", "additionalProperties": schema{"type": []string{"string", "number"}}}
+	case stress:
+		return schema{"type": "string", "pattern": "(psi|ksi|MPa|GPa|N/mm2)$"}
+	case tilt:
+		return schema{"type": "number", "minimum": 0, "maximum": k.most}
 	case elementList:
 		item := object("stairway[]")
 		item["minProperties"] = 1

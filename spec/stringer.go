@@ -21,8 +21,7 @@ func readStringer(top group, openRisers bool) (stringers, group) {
 	}
 	s := stringers{Stringer: Stringer{
 		Stock:      g.stock(),
-		Species:    g.text("species"),
-		Grade:      g.text("grade"),
+		Wood:       g.wood(),
 		TopRiser:   g.word("top_riser", coveredHeader) == 0,
 		TopNosing:  g.lengthIf("top_nosing"),
 		BehindHead: g.length("behind_head"),
@@ -30,8 +29,7 @@ func readStringer(top group, openRisers bool) (stringers, group) {
 		Props:      g.lengths("props", "a list of distances, like [4' 6\"]"),
 	}}
 	s.Strongback, _ = g.piece("strongback")
-	s.Deflection, _ = g.wholeIf("deflection")
-	s.Values = g.values()
+	s.Deflection = g.whole("deflection")
 	if !rising(s.Props) {
 		g.get("props").Mistake("props: the distances are taken from the foot's front and stand in order, each more than the one before")
 	}
@@ -177,24 +175,4 @@ func (g group) stock() Stock {
 		return Stock{}
 	}
 	return Stock{Name: text, Size: dressed}
-}
-
-// values reads the design values of stock that has its own, as they are
-// written: what they mean is for whoever works out the strength.
-func (g group) values() map[string]string {
-	n := g.node("values")
-	if n == nil {
-		return nil
-	}
-	own, ok := n.Open()
-	if !ok {
-		return nil
-	}
-	all := map[string]string{}
-	for _, key := range own.Keys() {
-		if v := own.Get(key); v != nil {
-			all[key], _ = single(v, key, "a value")
-		}
-	}
-	return all
 }

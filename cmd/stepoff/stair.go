@@ -41,6 +41,7 @@ func layStair(std streams, name string, job *spec.Job, style measure.Style) (*st
 	if job, err = choose.Fill(job, code); err != nil {
 		return nil, err
 	}
+	job = choose.Counts(job, code)
 	stairway, err := layout.Compute(job)
 	if err != nil {
 		return nil, err

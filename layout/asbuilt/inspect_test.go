@@ -152,6 +152,15 @@ func TestFaults(t *testing.T) {
 	}
 }
 
+// What an overcut leaves of the net section: (4.85 / 5.25)2, the modulus going
+// with the square of the throat.
+func TestSectionLeft(t *testing.T) {
+	in := load(t, `{kind: as-built, units: imperial, code: none, risers: [7 1/2, 7 1/2], treads: [10], stringer: {width: 11 1/4, overcuts: {riser: 1/2}}}`)
+	if got := in.Throat.SectionLeft(); math.Abs(got-4.85*4.85/5.25/5.25) > 1e-9 {
+		t.Errorf("%g of the section is left", got)
+	}
+}
+
 // The throat left after overcuts: 7 1/2 x 10 on a 2x12 leaves 5 1/4 (a 3-4-5
 // triangle). Half an inch past the root costs 0.4 along the riser line (cosine
 // 0.8) and 0.3 along the tread line; both end under one root, so that the

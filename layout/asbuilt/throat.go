@@ -74,3 +74,10 @@ func notch(a *spec.AsBuilt) (rise, run float64) {
 	}
 	return rise, run
 }
+
+// SectionLeft is what overcuts leave of the bending strength of the net section
+// under the notches: its modulus goes with the square of the throat.
+func (t *Throat) SectionLeft() float64 {
+	left := t.Left / (t.Left + math.Max(t.Riser, t.Tread))
+	return left * left
+}

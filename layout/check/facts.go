@@ -75,6 +75,7 @@ type Facts struct {
 	HungHead       bool
 	Ledger         *Ledger
 	LiveLoad       *float64 // as stated, in pascals
+	Strength       *layout.Strength
 }
 
 // Plan is how a total rise is shared.

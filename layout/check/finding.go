@@ -139,8 +139,17 @@ func (q Quantity) figure() ([]byte, error) {
 	return strconv.AppendFloat(nil, v, 'f', -1, 64), nil
 }
 
-// JSON writes the findings as stepoff-check/1.
-func JSON(w io.Writer, findings []Finding) error {
+// Change is one change to a stair whose strength does not hold: what it is, and
+// whether the stair holds with it and nothing else changed.
+type Change struct {
+	Kind  string `json:"kind"` // grade, stringers, strongback, props, landing, treads
+	Holds bool   `json:"holds"`
+	Text  string `json:"text"`
+}
+
+// JSON writes the findings as stepoff-check/1, with the changes that were asked
+// for; nil: none were.
+func JSON(w io.Writer, findings []Finding, changes []Change) error {
 	if findings == nil {
 		findings = []Finding{}
 	}
@@ -150,5 +159,6 @@ func JSON(w io.Writer, findings []Finding) error {
 	return e.Encode(struct {
 		Format   string    `json:"format"`
 		Findings []Finding `json:"findings"`
-	}{"stepoff-check/1", findings})
+		Changes  []Change  `json:"changes,omitempty"`
+	}{"stepoff-check/1", findings, changes})
 }

@@ -28,7 +28,7 @@ var data = map[rules.Key]bool{
 
 // A limit that a finding tells and does not judge by.
 var told = map[rules.Key]bool{
-	rules.GuardHeightMin: true, rules.GuardStairHeightMin: true, rules.HandrailBothSides: true,
+	rules.GuardHeightMin: true, rules.GuardStairHeightMin: true, rules.HandrailBothSides: true, rules.LiveLoadTimes: true,
 }
 
 func step(l rules.Limit) measure.Length {
@@ -311,6 +311,15 @@ var fixtures = map[rules.Key]func(rules.Limit, *rules.Code) fixture{
 		})
 		f.on, f.off = rules.TreadThicknessMin, rules.TreadThicknessOpen
 		return f
+	},
+	rules.PointLoadMin: func(l rules.Limit, code *rules.Code) fixture {
+		bears := func(part float64) Facts {
+			f := carrying(nil)
+			f.Strength.Loads.PointLimit = &l
+			f.Strength.Stringers[1].PointRatio = part
+			return f
+		}
+		return fixture{at: bears(1), beyond: bears(1.0001), broken: Warn}
 	},
 	rules.LiveLoadMin: func(l rules.Limit, _ *rules.Code) fixture {
 		less := l.Pascals - 1

@@ -71,7 +71,7 @@ func TestGoldenFindings(t *testing.T) {
 		golden(c.example+"-"+c.code+".txt", b.Bytes())
 		if c.code == "dca-6" {
 			b.Reset()
-			if err := check.JSON(&b, findings); err != nil {
+			if err := check.JSON(&b, findings, nil); err != nil {
 				t.Fatal(err)
 			}
 			golden(c.example+"-"+c.code+".json", b.Bytes())
@@ -93,7 +93,7 @@ func TestGoldenFindings(t *testing.T) {
 func TestJSONShape(t *testing.T) {
 	code, _ := rules.Lookup("uk-adk")
 	var b bytes.Buffer
-	if err := check.JSON(&b, check.Judge(check.Facts{Risers: check.Even(2100*measure.Millimetre, 12, 12), Runs: []measure.Length{250 * measure.Millimetre}}, code)); err != nil {
+	if err := check.JSON(&b, check.Judge(check.Facts{Risers: check.Even(2100*measure.Millimetre, 12, 12), Runs: []measure.Length{250 * measure.Millimetre}}, code), nil); err != nil {
 		t.Fatal(err)
 	}
 	var out struct {
@@ -125,7 +125,7 @@ func TestJSONShape(t *testing.T) {
 		t.Errorf("the pitch is %v", pitch)
 	}
 	b.Reset()
-	if err := check.JSON(&b, nil); err != nil || !strings.Contains(b.String(), `"findings": []`) {
+	if err := check.JSON(&b, nil, nil); err != nil || !strings.Contains(b.String(), `"findings": []`) {
 		t.Errorf("no findings: %s %v", b.String(), err)
 	}
 }

@@ -68,6 +68,18 @@ var judges = map[string]func(*judge){
 	"tread-board":        (*judge).treadBoard,
 	"head-bearing":       (*judge).headBearing,
 	"ledger-notch":       (*judge).ledgerNotch,
+	"kicker-notch":       (*judge).kickerNotch,
+
+	"strength-basis":      (*judge).strengthBasis,
+	"strength-bending":    (*judge).strengthBending,
+	"strength-shear":      (*judge).strengthShear,
+	"strength-deflection": (*judge).strengthDeflection,
+	"strength-bearing":    (*judge).strengthBearing,
+	"strength-point":      (*judge).strengthPoint,
+	"strength-head":       (*judge).strengthHead,
+	"strength-strongback": (*judge).strengthStrongback,
+	"strength-overcut":    (*judge).strengthOvercut,
+	"strength-tread":      (*judge).strengthTread,
 
 	rules.TwoRisePlusRun: (*judge).comfort,
 	rules.RisePlusRun:    (*judge).comfort,

@@ -113,7 +113,7 @@ func judged(rt *rapid.T, s *layout.Stairway, code *rules.Code, text string) {
 		}
 	}
 	var b bytes.Buffer
-	if err := check.JSON(&b, all); err != nil {
+	if err := check.JSON(&b, all, nil); err != nil {
 		rt.Fatalf("%v\n%s", err, text)
 	}
 }

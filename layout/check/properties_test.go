@@ -94,7 +94,7 @@ func TestFindingsCanBeWritten(t *testing.T) {
 			}
 		}
 		var b bytes.Buffer
-		if err := check.JSON(&b, findings); err != nil {
+		if err := check.JSON(&b, findings, nil); err != nil {
 			rt.Fatal(err)
 		}
 	})

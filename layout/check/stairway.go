@@ -11,7 +11,17 @@ import (
 // The style prints the lengths in the findings' texts.
 func Stairway(s *layout.Stairway, code *rules.Code, st measure.Style) []Finding {
 	var all []Finding
+	said := map[string]bool{} // why there is no verdict is said once
 	for _, facts := range FactsOf(s, code, st) {
+		if f, ok := facts.Of.(*layout.Flight); ok {
+			facts.Strength = s.Strength(f, code)
+		}
+		if w := facts.Strength; w != nil && w.Unknown != "" {
+			if said[w.Unknown] {
+				facts.Strength = nil
+			}
+			said[w.Unknown] = true
+		}
 		all = append(all, Judge(facts, code)...)
 	}
 	return all
@@ -248,11 +258,11 @@ func (g gatherer) wood() {
 		g.Spacing = &g.f.Spacing
 	}
 	sawn := g.f.Stringers[0].Sawn
-	span := longestSpan(sawn.HeadX(), st.Props)
+	span := longestSpan(layout.Supports(&g.f.Stringers[0], st.Props))
 	for _, held := range []spec.Support{spec.Span, spec.AlongWall} {
 		var these layout.Group
 		for p := range st.Count {
-			if supportAt(st, p) == held {
+			if layout.SupportAt(st, p) == held {
 				these.Positions = append(these.Positions, p)
 			}
 		}
@@ -268,25 +278,11 @@ func (g gatherer) wood() {
 	}
 }
 
-// supportAt says what holds a stringer: one word is for all.
-func supportAt(st *spec.Stringer, position int) spec.Support {
-	switch {
-	case len(st.Support) == 0:
-		return spec.Span
-	case position < len(st.Support):
-		return st.Support[position]
+// longestSpan is the longest level distance between neighbouring supports.
+func longestSpan(at []float64) float64 {
+	longest := 0.0
+	for i := 1; i < len(at); i++ {
+		longest = max(longest, at[i]-at[i-1])
 	}
-	return st.Support[len(st.Support)-1]
-}
-
-// longestSpan is the longest level distance between the foot's front, the props
-// and the head plumb cut.
-func longestSpan(headX float64, props []measure.Length) float64 {
-	longest, from := 0.0, 0.0
-	for _, p := range props {
-		if at := p.MM(); at < headX {
-			longest, from = max(longest, at-from), at
-		}
-	}
-	return max(longest, headX-from)
+	return longest
 }

@@ -331,7 +331,7 @@ func TestSpans(t *testing.T) {
 	for stringer, want := range map[string]string{
 		"{stock: 2x12}":                        "fail",
 		`{stock: 2x12, props: [40"]}`:          "pass",
-		`{stock: 2x12, props: [5"]}`:           "fail",
+		`{stock: 2x12, props: [75"]}`:          "fail",
 		"{stock: 2x12, support: wall}":         "",
 		"{stock: 2x12, support: [wall, span]}": "fail",
 	} {

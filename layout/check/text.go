@@ -38,6 +38,30 @@ func Text(w io.Writer, findings []Finding, code *rules.Code) error {
 	return err
 }
 
+// TextChanges writes what was tried to make the strength hold: what holds, the
+// least change first, then what does not.
+func TextChanges(w io.Writer, changes []Change) error {
+	var b strings.Builder
+	if len(changes) == 0 {
+		b.WriteString("\nNo change is suggested: everything that has a verdict on its strength holds.\n")
+	}
+	for _, part := range []struct {
+		title string
+		holds bool
+	}{{"Would hold, each by itself, the least change first", true}, {"Would not hold", false}} {
+		title := "\n" + part.title + "\n"
+		for _, c := range changes {
+			if c.Holds == part.holds {
+				b.WriteString(title)
+				title = ""
+				column(&b, c.Kind, c.Text)
+			}
+		}
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
 // tally counts the findings.
 func tally(findings []Finding) string {
 	return fmt.Sprintf("%d fail, %d warn, %d info, %d pass",

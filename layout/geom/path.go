@@ -33,6 +33,11 @@ func Closed(pts ...Point) Path {
 	return p
 }
 
+// Circle returns the circle about a centre as a closed path of two halves.
+func Circle(centre Point, radius float64) Path {
+	return Path{Edges: []Edge{Arc(centre, radius, 0, math.Pi), Arc(centre, radius, math.Pi, math.Pi)}, Closed: true}
+}
+
 // Rect returns the box's outline as a closed path.
 func Rect(b Box) Path {
 	return Closed(b.Min, Pt(b.Max.X, b.Min.Y), b.Max, Pt(b.Min.X, b.Max.Y))

@@ -237,8 +237,13 @@ func (q *sequence) saw() {
 		q.add("Saw it out", "Blade %s, set %s deep, shoe flat on clamped stock. First riser, tread, seat and head run through from edge to edge: there is no inside corner.", q.say(g.Saw.Blade), q.say(g.Saw.Depth))
 		return
 	}
-	q.add("Saw to the ticks", "Blade %s, set %s deep, shoe flat on clamped stock. Seat, head, first riser and last tread are sawn right through. On every other riser and tread line stop at the tick, %s short of the root.",
-		q.say(g.Saw.Blade), q.say(g.Saw.Depth), q.say(g.Saw.StopShort))
+	end := "the root" // where a line ends that the saw may not run past
+	if g.Saw.RootHole > 0 {
+		end = "the hole"
+		q.add("Drill the roots", "Drill %s through at every root, the bit's point in the corner: it takes %s off the throat, and the saw may end in it.", q.say(g.Saw.RootHole), q.say(g.Saw.RootHole/2))
+	}
+	q.add("Saw to the ticks", "Blade %s, set %s deep, shoe flat on clamped stock. Seat, head, first riser and last tread are sawn right through. On every other riser and tread line stop at the tick, %s short of %s.",
+		q.say(g.Saw.Blade), q.say(g.Saw.Depth), q.say(g.Saw.StopShort), end)
 	past := stringer.OvercutShown(q.st.Units)
 	riser, tread := g.OvercutCost(past)
 	q.add("Finish by handsaw", "The blade is round: at the tick %s of the line is still whole on the far face. Finish it plumb and level with a handsaw, to a clean corner. Never run the circular saw past: each %s over the root takes %s off the throat along a riser line, %s along a tread line.",

@@ -43,6 +43,8 @@ type (
 		Plan       planJSON       `json:"plan"`
 		Levels     []mm           `json:"tread_levels_mm"`
 		Stringers  []stringerJSON `json:"stringers"`
+		Strength   []carrierJSON  `json:"strength,omitempty"` // left out where nothing is known of the wood
+		TreadWood  *treadsJSON    `json:"tread_strength,omitempty"`
 		CutList    []boardJSON    `json:"cut_list"`
 		UnitRise   mm             `json:"unit_rise_mm"`
 		Outline    [][2]mm        `json:"outline_mm,omitempty"` // in plan, first riser line to the head
@@ -156,7 +158,7 @@ func JSON(w io.Writer, s *layout.Stairway, code *rules.Code, findings []check.Fi
 	for _, e := range s.Elements {
 		switch e := e.(type) {
 		case *layout.Flight:
-			out.Elements = append(out.Elements, flight(e, code))
+			out.Elements = append(out.Elements, flight(s, e, code))
 		case *layout.Landing:
 			out.Elements = append(out.Elements, landing(e))
 		case *layout.Winders:
@@ -230,7 +232,8 @@ func pieces(all []layout.FramePiece) (rows []pieceJSON) {
 	return rows
 }
 
-func flight(f *layout.Flight, code *rules.Code) flightJSON {
+func flight(s *layout.Stairway, f *layout.Flight, code *rules.Code) flightJSON {
+	w := s.Strength(f, code)
 	out := flightJSON{
 		Kind: f.Kind(), Name: f.Name, Risers: f.Risers, Treads: f.Treads,
 		UnitRise:   mm(f.UnitRise),
@@ -247,7 +250,10 @@ func flight(f *layout.Flight, code *rules.Code) flightJSON {
 		out.Outline = points(f.Outline)
 	}
 	for i := range f.Stringers {
-		out.Stringers = append(out.Stringers, group(f, &f.Stringers[i], code))
+		out.Stringers = append(out.Stringers, group(f, &f.Stringers[i], w, code))
+	}
+	if w != nil {
+		out.Strength, out.TreadWood = carriers(w), treads(w)
 	}
 	out.CutList = boards(f.Boards)
 	return out
@@ -267,7 +273,7 @@ func boards(all []layout.Board) []boardJSON {
 	return rows
 }
 
-func group(f *layout.Flight, g *layout.Group, code *rules.Code) stringerJSON {
+func group(f *layout.Flight, g *layout.Group, w *layout.Strength, code *rules.Code) stringerJSON {
 	out := stringerJSON{
 		Name: g.Name, Build: f.Spec.Stringer.Build.String(), Count: len(g.Positions), Positions: places(g.Positions),
 		Stock: f.Spec.Stringer.Stock.Name, Width: mm(g.Width), Thickness: mm(g.Thickness),
@@ -282,8 +288,8 @@ func group(f *layout.Flight, g *layout.Group, code *rules.Code) stringerJSON {
 		l := g.StockLength.MM()
 		out.StockLength = maybe(&l)
 	}
-	if l, ok := code.Limit(rules.StringerThroatMin); ok {
-		riser, tread := g.OvercutLimit(l.Length.MM())
+	if least, _, ok := w.LeastThroat(g, code); ok {
+		riser, tread := g.OvercutLimit(least)
 		out.Saw.LimitRiser, out.Saw.LimitTread = maybe(&riser), maybe(&tread)
 	}
 	for _, tip := range g.Tips {

@@ -114,6 +114,9 @@ func throat(in *asbuilt.Inspection, st measure.Style) string {
 	default:
 		text += fmt.Sprintf(", overcuts take %s on the riser line and %s on the tread line, of which the greater counts", st.InchesMM(t.Riser), st.InchesMM(t.Tread))
 	}
+	if most := max(t.Riser, t.Tread); most > 0 {
+		text += fmt.Sprintf(": of the section's strength in bending %.2f is left, less what has split", t.SectionLeft())
+	}
 	return text
 }
 

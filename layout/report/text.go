@@ -3,6 +3,7 @@ package report
 import (
 	"fmt"
 	"io"
+	"math"
 	"slices"
 	"strings"
 
@@ -23,6 +24,7 @@ func Text(w io.Writer, s *layout.Stairway, code *rules.Code, st measure.Style) e
 	t.levels(s)
 	if f, ok := s.Elements[0].(*layout.Flight); ok && len(s.Elements) == 1 {
 		t.flight(s, f)
+		t.strength(f, s.Strength(f, code))
 	} else {
 		t.members(s, code)
 	}
@@ -39,6 +41,7 @@ func (t *text) members(s *layout.Stairway, code *rules.Code) {
 		case *layout.Flight:
 			t.flightHeading(e)
 			t.flight(s, e)
+			t.strength(e, s.Strength(e, code))
 		case *layout.Landing:
 			lower, _ := s.Elements[i-1].(*layout.Flight) // a curve has no stringers to hang or stand there
 			upper, _ := s.Elements[i+1].(*layout.Flight)
@@ -147,6 +150,9 @@ func (t *text) chosen(s *layout.Stairway, f *spec.Flight) {
 	if len(what) > 0 {
 		t.row("chosen here", "%s, the best under %s", strings.Join(what, " and "), s.Job.Code.Name)
 	}
+	if f.CountBy != "" {
+		t.row("chosen here", "%d stringers, %s", f.Stringer.Count, f.CountBy)
+	}
 }
 
 // both is a long length in inches and, where that helps, in feet.
@@ -234,6 +240,12 @@ func (t *text) shared(f *layout.Flight, g *layout.Group) {
 	t.row("stepped, it drifts", "%s", t.drift(g))
 	t.row("step, notch depth", "%s, %s; throat %s", bare(g.Step), bare(g.NotchDepth), bare(g.Throat))
 	t.row("saw", "blade %s, %s deep; stop %s short of the root", bare(g.Saw.Blade), bare(g.Saw.Depth), bare(g.Saw.StopShort))
+	if g.Saw.RootHole > 0 {
+		t.row("hole at every root", "%s, its middle in the corner: half of it is off the throat", bare(g.Saw.RootHole))
+	}
+	if g.Saw.Bevel > 0 {
+		t.row("blade tilted", "%.4g degrees: on the far face the line lies %s beside", g.Saw.Bevel*180/math.Pi, bare(g.Saw.BevelOffset(g.Thickness)))
+	}
 	t.row("finish by handsaw", "%s, still whole on the far face", bare(g.Saw.StopShort+g.Kerf.FarUncut))
 	past := stringer.OvercutShown(t.st.Units)
 	riser, tread := g.OvercutCost(past)

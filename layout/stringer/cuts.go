@@ -49,9 +49,13 @@ func (s *Sawn) cut(kind CutKind, step int, from, to geom.Point) {
 	}
 	if c.Stops {
 		length := r2.Norm(r2.Sub(c.To, c.From))
-		short := math.Min(s.Saw.StopShort, length)
+		hole := 0.0 // what of the line a hole at its root takes out
+		if kind == RiserCut || kind == TreadCut {
+			hole = s.Saw.RootHole / 2
+		}
+		short := math.Min(s.Saw.StopShort+hole, length)
 		c.Stop = r2.Add(c.To, r2.Scale(short/length, r2.Sub(c.From, c.To)))
-		c.Uncut = math.Min(short+s.Kerf.FarUncut, length)
+		c.Uncut = math.Min(short+s.Kerf.FarUncut, length) - hole
 	}
 	s.Cuts = append(s.Cuts, c)
 }

@@ -31,6 +31,10 @@ func (s *Sawn) refuse() Refusals {
 		return bad
 	}
 	if s.Throat < touching {
+		if hole := s.Saw.RootHole; hole > 0 && s.Width-s.NotchDepth >= touching {
+			bad.add("saw.root_hole", "a hole of %s at the roots takes the whole throat of %s; drill a smaller one, or none", say(hole), say(s.Width-s.NotchDepth))
+			return bad
+		}
 		bad.add("stringer.stock", "a board %s wide is cut through by notches %s deep; take a wider board", say(s.Width), say(s.NotchDepth))
 		return bad // every other figure hangs on the throat
 	}
@@ -53,7 +57,12 @@ func (s *Sawn) refuse() Refusals {
 	switch w := s.Saw; {
 	case w.Depth < s.Thickness:
 		bad.add("saw.depth", "a blade set %s deep does not reach through stock %s thick; set it %s or more", say(w.Depth), say(s.Thickness), say(s.Thickness))
-	case w.StopShort > s.shortestStop()-touching:
+	case w.Depth < w.Through(s.Thickness):
+		bad.add("saw.bevel", "tilted by %.4g degrees, a blade set %s deep does not reach through stock %s thick, which takes %s; set it deeper, tilt it less, or saw square",
+			w.Bevel*180/math.Pi, say(w.Depth), say(s.Thickness), say(w.Through(s.Thickness)))
+	case w.RootHole/2 > s.shortestStop()/2:
+		bad.add("saw.root_hole", "a hole of %s takes more than half of a line %s long; drill a smaller one", say(w.RootHole), say(s.shortestStop()))
+	case w.StopShort+w.RootHole/2 > s.shortestStop()-touching:
 		bad.add("saw.stop_short", "stopping %s short of the root leaves nothing of a line %s long to saw", say(w.StopShort), say(s.shortestStop()))
 	case w.Depth >= w.Blade/2:
 		bad.add("saw.depth", "a blade of %s cannot reach %s below the shoe: half its diameter is %s", say(w.Blade), say(w.Depth), say(w.Blade/2))

@@ -15,7 +15,7 @@ type Sawn struct {
 	Pitch         float64 // radians above level
 	Step          float64 // tip to tip along the edge
 	NotchDepth    float64 // from the edge square in to the root
-	Throat        float64 // wood left square across under each root
+	Throat        float64 // wood left square across under each root, or under the hole drilled there
 	BottomDrop    float64 // what comes off the foot: unit rise - first riser cut
 	FirstRiserCut float64
 	SeatCut       float64 // level cut at the foot
@@ -48,7 +48,7 @@ func (r Request) Sawn() (*Sawn, Refusals) {
 		heel:          geom.Pt(0, -r.Below),
 	}
 	s.NotchDepth = r.Rise * r.Run / s.Step
-	s.Throat = r.Width - s.NotchDepth
+	s.Throat = r.Width - s.NotchDepth - r.Saw.RootHole/2 // the hole puts the root that much deeper
 	s.Square = r.square()
 
 	headX := s.HeadX()

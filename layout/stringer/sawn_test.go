@@ -182,6 +182,9 @@ func TestRefusals(t *testing.T) {
 		{"foot too low", "stringer.foot", func(r *Request) { r.Below = 9 * in }},
 		{"blade too shallow", "saw.depth", func(r *Request) { r.Saw.Depth = 1.25 * in }},
 		{"blade too deep", "saw.depth", func(r *Request) { r.Saw.Depth = 3.625 * in }},
+		{"tilted beyond its depth", "saw.bevel", func(r *Request) { r.Saw.Bevel = 30 * math.Pi / 180 }},
+		{"hole as wide as the throat", "saw.root_hole", func(r *Request) { r.Saw.RootHole = 10.5 * in }},
+		{"hole as wide as the rise", "saw.root_hole", func(r *Request) { r.Saw.RootHole = 7.6 * in }},
 		{"stopped before it begins", "saw.stop_short", func(r *Request) { r.Saw.StopShort = 7.5 * in }},
 		{"a kilometre of stair", "levels.total_rise", func(r *Request) { r.Run, r.LastTread = 1e9, 1e9 }},
 		{"kicker too high", "stringer.kicker", func(r *Request) { r.Kicker = &Block{6 * in, 1 * in} }},
@@ -292,3 +295,71 @@ func onEdge(s *Sawn, p, q geom.Point) bool {
 }
 
 func area(ps []geom.Point) float64 { return math.Abs(geom.Area(ps)) }
+
+// What 1/2 in past a root leaves of the 3-4-5 stair's throat of 5 1/4: less 4/5
+// of it along a riser line, 3/5 along a tread line; the worse of both together.
+// Source: e cos theta and e sin theta.
+func TestThroatAfterAnOvercut(t *testing.T) {
+	s := mustSawn(t, stair345())
+	check(t, "along the riser line", s.AfterOvercut(in/2, 0), 4.85)
+	check(t, "along the tread line", s.AfterOvercut(0, in/2), 4.95)
+	check(t, "both", s.AfterOvercut(in/2, in/2), 4.85)
+}
+
+// A 1/2 in hole about the corner takes 1/4 off the throat, the saw stops so much
+// sooner, and has as much left to do by hand; an overcut costs only what runs
+// past the hole.
+func TestHoleAtTheRoot(t *testing.T) {
+	r := stair345()
+	r.Saw.RootHole = in / 2
+	s, plain := mustSawn(t, r), mustSawn(t, stair345())
+	check(t, "throat", s.Throat, 5)
+	check(t, "after 1/4 along the riser line", s.AfterOvercut(in/4, 0), 5)
+	check(t, "after 1/2", s.AfterOvercut(in/2, 0), 4.85)
+	riser, tread := s.OvercutLimit(4.85 * in)
+	check(t, "limit on the riser line", riser, 0.5)
+	check(t, "limit on the tread line", tread, 0.4/0.6)
+	for i, c := range s.Cuts {
+		p := plain.Cuts[i]
+		if c.From != p.From || c.To != p.To {
+			t.Errorf("cut %d moved", i)
+		}
+		if c.Stops {
+			check(t, "stop", r2.Norm(r2.Sub(c.To, c.Stop)), 0.375)
+			check(t, "left by hand", c.Uncut, p.Uncut/in)
+		}
+	}
+}
+
+// A tilted blade has T / cos of wood to come through: with 15 degrees and 1 5/8
+// deep, 1.553 in of 1 1/2 stock, and sqrt(R^2 - (R - c + 1.553)^2) of chord on
+// the far face.
+func TestBevel(t *testing.T) {
+	w := Saw{Blade: 7.25, Depth: 1.625, Bevel: 15 * math.Pi / 180}
+	through := 1.5 / math.Cos(w.Bevel)
+	want := math.Sqrt(3.625*3.625-2*2) - math.Sqrt(3.625*3.625-(3.625-1.625+through)*(3.625-1.625+through))
+	if got := w.kerf(1.5).FarUncut; math.Abs(got-want) > 1e-4 {
+		t.Errorf("left on the far face: %.4f, want %.4f", got, want)
+	}
+	if got := w.BevelOffset(1.5); math.Abs(got-0.4019) > 1e-4 {
+		t.Errorf("the far face's line lies %.4f beside, want 0.4019", got)
+	}
+}
+
+// Beside a kicker's notch 3 1/2 deep and 1 1/2 high, 4 1/2 of the first riser
+// cut's 6 is left plumb over its corner, which is less than anything else. Beside
+// a ledger's, the corner lies 1 1/2 before the head and 3 1/2 up from the plumb
+// cut's end: 6 9/16 - 3 1/2 = 3 1/16 under the last tread cut.
+func TestNotchSection(t *testing.T) {
+	r := stair345()
+	r.Kicker = &Block{Height: 1.5 * in, Depth: 3.5 * in}
+	r.Ledger = &Block{Height: 3.5 * in, Depth: 1.5 * in}
+	s := mustSawn(t, r)
+	kicker, _ := s.NotchSection(KickerCut)
+	ledger, _ := s.NotchSection(LedgerCut)
+	check(t, "kicker", kicker, 4.5)
+	check(t, "ledger", ledger, 3.0625)
+	if _, ok := mustSawn(t, stair345()).NotchSection(KickerCut); ok {
+		t.Error("a notch is found where there is none")
+	}
+}

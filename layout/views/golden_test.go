@@ -76,6 +76,9 @@ func all(s *layout.Stairway, st measure.Style) []*drawing.Drawing {
 	}
 	for _, f := range s.Flights() {
 		out = append(out, views.Elevation(s, f, code(s), st))
+		if w := s.Strength(f, code(s)); w != nil && w.Worst() != nil {
+			out = append(out, views.Strength(f, w, st), views.SpanChart(f, w, st))
+		}
 		own := []*drawing.Drawing{}
 		for i := range f.Stringers {
 			g := &f.Stringers[i]
@@ -158,6 +161,8 @@ func scaleFor(d *drawing.Drawing) float64 {
 		return 1.0 / 20
 	case strings.HasSuffix(d.Name, "-plan"), strings.HasSuffix(d.Name, "-elevation"), strings.HasSuffix(d.Name, "-framing"):
 		return 1.0 / 20
+	case strings.HasSuffix(d.Name, "-strength"): // as wide as a page gives it
+		return 150 / d.Bounds().Width()
 	case d.Name == "plan" || d.Name == "isometric" || d.Name == "unfolded":
 		return 1.0 / 40
 	}

@@ -37,6 +37,11 @@ func Template(g *layout.Group, st measure.Style) *drawing.Drawing {
 		}
 		d.Add(cutLabel(g, c, st))
 	}
+	if hole := g.Saw.RootHole; hole > 0 {
+		for _, root := range g.Roots {
+			d.Add(drawing.Path{Layer: drawing.Cut, Path: geom.Circle(onBoard(root), hole/2)})
+		}
+	}
 	for k, tip := range g.Tips {
 		at := onBoard(tip)
 		d.Line(drawing.Mark, at, geom.Pt(at.X, at.Y-tipTick))

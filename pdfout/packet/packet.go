@@ -26,7 +26,7 @@ type Options struct {
 // Write writes the set as one PDF file. The error is UnknownPart for a part the
 // stairway does not have.
 func Write(w io.Writer, s *layout.Stairway, o Options) error {
-	parts, err := pick(s, o.Style, o.Parts)
+	parts, err := pick(s, o.Code, o.Style, o.Parts)
 	if err != nil {
 		return err
 	}

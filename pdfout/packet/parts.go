@@ -11,6 +11,7 @@ import (
 	"stepoff/layout/views"
 	"stepoff/pdfout"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 // part is something a set can hold: a full-size drawing, or a page that is read.
@@ -34,10 +35,11 @@ const (
 	partPlates     = "plates"  // of curves
 	partTreads     = "treads"  // of winders and curves: a straight flight's are ripped and crosscut
 	partStoryPole  = "story-pole"
+	partStrength   = "strength" // a page to judge by
 )
 
 // catalogue lists everything this stairway has, in the order it is printed.
-func catalogue(s *layout.Stairway, st measure.Style) []part {
+func catalogue(s *layout.Stairway, code *rules.Code, st measure.Style) []part {
 	var all []part
 	flights := s.Flights()
 	several := len(flights)
@@ -75,6 +77,9 @@ func catalogue(s *layout.Stairway, st measure.Style) []part {
 		all = append(all, plateParts(s, c, st)...)
 	}
 	all = append(all, treadParts(s, st)...)
+	if code != nil && judged(s, code) {
+		all = append(all, part{names: []string{partStrength}, page: func() pdfout.Flow { return strength(s, code, st) }})
+	}
 	return append(all, part{names: []string{partStoryPole}, sheet: func() pdfout.Part { return storyPole(s, st) }})
 }
 
@@ -109,8 +114,8 @@ func (e UnknownPart) Error() string {
 // pick returns the parts asked for; when none is named, all but those that
 // stand in for another. flight-2/ before a name is one flight's; with one flight
 // it may be left out or written.
-func pick(s *layout.Stairway, st measure.Style, names []string) ([]part, error) {
-	all := catalogue(s, st)
+func pick(s *layout.Stairway, code *rules.Code, st measure.Style, names []string) ([]part, error) {
+	all := catalogue(s, code, st)
 	var known []string
 	for _, p := range all {
 		for _, name := range p.names {

@@ -134,7 +134,7 @@ func print(t *testing.T, s *layout.Stairway, part string, size string, margin me
 		t.Fatal(err)
 	}
 	file := pdftest.MustRead(t, b.Bytes())
-	parts, err := pick(s, st, []string{part})
+	parts, err := pick(s, nil, st, []string{part})
 	if err != nil {
 		t.Fatal(err)
 	}

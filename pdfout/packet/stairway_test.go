@@ -58,7 +58,7 @@ func words(f *pdftest.File, from, to int) string {
 // floor, has its own. The cover says which is which.
 func TestFlightsShareTemplates(t *testing.T) {
 	s := stairway(t, alike)
-	all, err := pick(s, measure.Style{}, nil)
+	all, err := pick(s, nil, measure.Style{}, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -80,6 +80,8 @@ const (
 	TreadThicknessOpen   Key = "tread-thickness-open-min"
 	TreadThicknessBeyond Key = "tread-thickness-open-spacing"
 	LiveLoadMin          Key = "live-load-min"
+	LiveLoadTimes        Key = "live-load-times"
+	PointLoadMin         Key = "point-load-min"
 )
 
 // Kind is what a limit's value is.
@@ -93,6 +95,7 @@ const (
 	Count                // 4
 	Slope                // 1:48
 	Load                 // 40 psf
+	Force                // 300 lb
 	Word                 // one of the key's words
 )
 
@@ -208,4 +211,6 @@ var infos = []Info{
 	{TreadThicknessOpen, Length, "tread-thickness", "thickness of a tread with open risers and stringers far apart, at least", nil},
 	{TreadThicknessBeyond, Length, "tread-thickness", "stringer spacing beyond which stringers are far apart", nil},
 	{LiveLoadMin, Load, "live-load", "uniform live load on the level projection, at least", nil},
+	{LiveLoadTimes, Count, "strength-basis", "how many times the live load expected a stair has to bear", nil},
+	{PointLoadMin, Force, "strength-point", "load on any spot that a stair has to bear, at least", nil},
 }

@@ -18,6 +18,7 @@ type Limit struct {
 	Count   int
 	Slope   Fall
 	Pascals float64
+	Newtons float64
 	Word    string
 
 	When     When

@@ -112,6 +112,7 @@ type (
 		MM       float64  `json:"value_mm,omitempty"`
 		Degrees  float64  `json:"value_deg,omitempty"`
 		KPa      float64  `json:"value_kpa,omitempty"`
+		N        float64  `json:"value_n,omitempty"`
 		When     string   `json:"when,omitempty"`
 		Section  string   `json:"section"`
 		Measured string   `json:"measured,omitempty"`
@@ -138,7 +139,7 @@ func (c *Code) JSON(w io.Writer) error {
 	for _, l := range c.Limits {
 		info, _ := InfoOf(l.Key)
 		row := limitJSON{ID: string(l.Key), Rule: info.Rule, Meaning: info.Meaning, Value: l.Text,
-			MM: measure.SnapMM(l.Length.MM()), Degrees: l.Degrees, KPa: measure.SnapMM(l.Pascals / 1000),
+			MM: measure.SnapMM(l.Length.MM()), Degrees: l.Degrees, KPa: measure.SnapMM(l.Pascals / 1000), N: measure.SnapMM(l.Newtons),
 			Section: l.Section, Measured: l.Measured, Basis: l.Basis.String(), Sources: l.Sources, Note: l.Note}
 		if l.When != Always {
 			row.When = l.When.String()

@@ -56,6 +56,8 @@ func (r *reader) value(n *source.Node, info Info, text string, l *Limit) {
 		l.Text = l.Slope.String()
 	case Load:
 		l.Pascals, err = measure.ParsePressure(text)
+	case Force:
+		l.Newtons, err = measure.ParseForce(text)
 	case Word:
 		l.Word = info.Words[r.oneOf(n, string(info.Key), info.Words)]
 	}
