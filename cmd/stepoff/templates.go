@@ -18,7 +18,7 @@ func templatesCommand(std streams) *cli.Command {
 		Description: "A cover with the numbers and the cut sequence, then every part at full size,\ntiled over the job's paper. Print at 100 %.",
 		Flags: []cli.Flag{
 			outputOption("FILE.pdf"),
-			&cli.StringSliceFlag{Name: "part", Usage: "only this part, by `NAME`: stringer, pitch-board, story-pole; may be repeated"},
+			&cli.StringSliceFlag{Name: "part", Usage: "only this part, by `NAME`: stringer, pitch-board, story-pole, treads ...; may be repeated"},
 			&cli.StringFlag{Name: "paper", Usage: "print on paper of this `SIZE` instead of the job's"},
 			unitsOption(),
 			fractionOption(),

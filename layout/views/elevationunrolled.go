@@ -2,13 +2,14 @@ package views
 
 import (
 	"fmt"
+	"math"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"stepoff/layout"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
-	"stepoff/layout/turn"
+	"stepoff/spec"
 	"stepoff/spec/measure"
 	"stepoff/spec/rules"
 )
@@ -17,11 +18,12 @@ import (
 // straight on: treads, riser boards, the boxes they stand on, what is climbed from
 // and to.
 func WindersElevation(s *layout.Stairway, w *layout.Winders, code *rules.Code, st measure.Style) *drawing.Drawing {
-	e := unrolledElevation{unrolled: unrollWinders(s, w), st: st, d: elevationOf(w.Name, w.Laid, walklines(w.Spec.Depths.Walklines), st)}
+	e := unrolledElevation{unrolled: unrollWinders(s, w), st: st, d: elevationOf(w.Name, w.Spec.Depths, st)}
 	e.low = w.Levels[0] - w.UnitRise
-	if w.Spec.Boxes {
-		e.onBoxes()
+	if len(w.Boxes) > 0 {
+		e.low = w.Boxes[0].Bottom - math.Min(w.Boxes[0].Leg, w.UnitRise/2) // of the legs no more than that
 	}
+	e.framed(e.d, 0, w.Boxes, e.low)
 	rails(e.d, s, w, code, st, e.draw())
 	e.each()
 	return e.d
@@ -29,7 +31,7 @@ func WindersElevation(s *layout.Stairway, w *layout.Winders, code *rules.Code, s
 
 // CurveElevation draws a curved flight likewise.
 func CurveElevation(s *layout.Stairway, c *layout.Curve, code *rules.Code, st measure.Style) *drawing.Drawing {
-	e := unrolledElevation{unrolled: unrollCurve(s, c), st: st, d: elevationOf(c.Name, c.Laid, walklines(c.Spec.Depths.Walklines), st)}
+	e := unrolledElevation{unrolled: unrollCurve(s, c), st: st, d: elevationOf(c.Name, c.Spec.Depths, st)}
 	e.low = c.StartLevel
 	shown := floorShown * s.TotalRise.MM()
 	e.d.Line(drawing.Outline, geom.Pt(-front(s)-shown, e.low), geom.Pt(e.long(), e.low))
@@ -40,29 +42,16 @@ func CurveElevation(s *layout.Stairway, c *layout.Curve, code *rules.Code, st me
 	return e.d
 }
 
-func elevationOf(name string, l *turn.Laid, walkline measure.Length, st measure.Style) *drawing.Drawing {
-	return &drawing.Drawing{Name: name + "-elevation", Title: fmt.Sprintf("%s from the side, unrolled along the walkline %s from the inside edge", name, st.Inches(walkline))}
+// elevationOf begins the drawing of a member unrolled along its first walkline.
+func elevationOf(name string, by spec.Depths, st measure.Style) *drawing.Drawing {
+	return &drawing.Drawing{Name: name + "-elevation", Title: fmt.Sprintf("%s from the side, unrolled along the walkline %s from the inside edge", name, st.Inches(by.Walklines[0]))}
 }
-
-// walklines is the one that views are unrolled along.
-func walklines(all []measure.Length) measure.Length { return all[0] }
 
 type unrolledElevation struct {
 	unrolled
 	d   *drawing.Drawing
 	st  measure.Style
 	low float64 // level that the drawing begins at
-}
-
-// onBoxes draws the boxes; of the first one as much as is shown.
-func (e unrolledElevation) onBoxes() {
-	for k, b := range e.boxes() {
-		if k > 0 {
-			e.d.Add(drawing.Path{Layer: drawing.Outline, Path: geom.Rect(b)})
-			continue
-		}
-		e.d.Polyline(drawing.Outline, geom.Pt(b.Min.X, e.low), geom.Pt(b.Min.X, b.Max.Y), b.Max, geom.Pt(b.Max.X, e.low))
-	}
 }
 
 // draw draws what winders and curves have alike: boards, the line through the

@@ -115,11 +115,7 @@ func (u *unfolded) curve(c *layout.Curve) {
 // winders draws a turn of winders along their walkline, standing on their boxes.
 func (u *unfolded) winders(w *layout.Winders) {
 	un := unrollWinders(u.s, w)
-	if w.Spec.Boxes {
-		for _, b := range un.boxes() {
-			u.d.Add(drawing.Path{Layer: drawing.Outline, Path: geom.Rect(b.Shift(geom.Pt(u.x, 0)))})
-		}
-	}
+	un.framed(u.d, u.x, w.Boxes, 0)
 	u.steps(un)
 	u.along(un, len(w.Levels))
 	n := len(w.Levels) - 1

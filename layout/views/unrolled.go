@@ -2,6 +2,7 @@ package views
 
 import (
 	"stepoff/layout"
+	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
 	"stepoff/layout/turn"
 	"stepoff/spec"
@@ -92,15 +93,18 @@ func (u unrolled) boards() []stepBoard {
 	return all
 }
 
-// boxes are the platforms that winders stand on, each on the one below it and
-// the first on the floor: the outlines without the treads.
-func (u unrolled) boxes() []geom.Box {
-	t := u.s.Job.Tread.Thickness.MM()
-	var all []geom.Box
-	bottom := 0.0
-	for k, level := range u.levels {
-		all = append(all, geom.Box{Min: geom.Pt(u.lines[k], bottom), Max: geom.Pt(u.long(), level-t)})
-		bottom = level - t
+// framed draws the boxes that winders stand on, each from its riser line to the
+// last, and the legs under the lowest, down to a level.
+func (u unrolled) framed(d *drawing.Drawing, x float64, boxes []turn.Box, down float64) {
+	end := x + u.long()
+	for k, b := range boxes {
+		d.Add(drawing.Path{Layer: drawing.Outline, Path: geom.Rect(geom.Box{Min: geom.Pt(x+u.lines[k], b.Bottom), Max: geom.Pt(end, b.Top)})})
 	}
-	return all
+	if len(boxes) == 0 || boxes[0].Leg <= 0 {
+		return
+	}
+	for _, at := range [...]float64{x, end - legSize} {
+		d.Polyline(drawing.Thin, geom.Pt(at, boxes[0].Bottom), geom.Pt(at, down))
+		d.Polyline(drawing.Thin, geom.Pt(at+legSize, boxes[0].Bottom), geom.Pt(at+legSize, down))
+	}
 }
