@@ -35,7 +35,8 @@ func boardRows(job *spec.Job, boards []layout.Board, st measure.Style) []CutRow 
 		row := CutRow{Count: b.Count, Part: b.Kind.String(), Stock: st.Inches(b.Thickness) + " thick",
 			Ripped: st.InchesMM(b.Depth), Length: "length: the job states no width", Steps: steps(b)}
 		if b.Kind == layout.TreadBoard {
-			if boards := job.Tread.Boards; boards != nil && boards.Name != "" {
+			// A winder deeper than one board is glued up of several: see tread-board.
+			if boards := job.Tread.Boards; boards != nil && boards.Name != "" && measure.SnapMM(b.Depth) <= (boards.Width*measure.Length(boards.Count)).MM() {
 				row.Stock = boards.Name
 			}
 			row.Ripped += " deep"
@@ -44,6 +45,9 @@ func boardRows(job *spec.Job, boards []layout.Board, st measure.Style) []CutRow 
 		}
 		if b.Length != nil {
 			row.Length = st.Inches(*b.Length) + " long"
+		}
+		if said := bevels(b.Bevels); said != "" {
+			row.Steps += ", " + said
 		}
 		rows = append(rows, row)
 	}
@@ -59,9 +63,17 @@ func CutNotes(job *spec.Job, f *layout.Flight, st measure.Style) []string {
 	if f.Head != nil {
 		nosing = "the landing's nosing"
 	}
+	_, onWinder := f.Foot.(*layout.Winders)
 	_, toWinder := f.Head.(*layout.Winders) // whose tread is as thick as the others
 	if f.Treads == 0 && f.Spec.Stringer.TopRiser && !toWinder {
-		return []string{fmt.Sprintf("riser no. 1 goes from floor or landing up to %s: %s less its thickness", nosing, st.InchesMM(f.UnitRise))}
+		from, whole := "floor or landing", f.UnitRise
+		if onWinder {
+			from = "the winder below"
+			if job.Riser.Joint == spec.Behind {
+				from, whole = "under the winder below", whole+job.Tread.Thickness.MM()
+			}
+		}
+		return []string{fmt.Sprintf("riser no. 1 goes from %s up to %s: %s less its thickness", from, nosing, st.InchesMM(whole))}
 	}
 	if len(f.Stringers) == 0 {
 		return nil
@@ -74,7 +86,7 @@ func CutNotes(job *spec.Job, f *layout.Flight, st measure.Style) []string {
 	if len(f.Stringers) > 1 {
 		notes = append(notes, fmt.Sprintf("scribe riser no. 1 to the pad: first riser cuts run from %s to %s", st.InchesMM(low), st.InchesMM(high)))
 	}
-	if f.Flooring > 0 {
+	if f.Flooring > 0 && !onWinder {
 		notes = append(notes, fmt.Sprintf("set before the flooring, riser no. 1 is %s higher", st.Inches(f.Flooring)))
 	}
 	if f.Hung() && f.Spec.Stringer.TopRiser && !toWinder {
