@@ -141,14 +141,10 @@ func (s *Stairway) underTurn(t Turn) float64 {
 // Where no framing is worked out, joists as wide as the stringers' stock are
 // taken under each tread.
 func (s *Stairway) underWinder(w *Winders, k int) float64 {
-	tread := s.Job.Tread.Thickness.MM()
-	if !w.Spec.Boxes {
-		return w.Levels[k] - tread - s.Job.Stringer.Stock.Width.MM()
+	if len(w.Boxes) == 0 {
+		return w.Levels[k] - s.Job.Tread.Thickness.MM() - s.Job.Stringer.Stock.Width.MM()
 	}
-	if start := w.Levels[0] - w.UnitRise; start > touching {
-		return start - tread
-	}
-	return 0 // the box stands on the floor
+	return max(w.Boxes[0].Bottom, 0) // on the floor it stands below the flooring to come
 }
 
 func (s *Stairway) underWinders(w *Winders) []piece {
