@@ -8,7 +8,6 @@ import (
 	"stepoff/layout"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
-	"stepoff/layout/turn"
 	"stepoff/spec/measure"
 )
 
@@ -16,11 +15,9 @@ import (
 // straight on: treads, riser boards, the boxes they stand on, what is climbed from
 // and to.
 func WindersElevation(s *layout.Stairway, w *layout.Winders, st measure.Style) *drawing.Drawing {
-	e := unrolledElevation{unrolled: unrollWinders(s, w), st: st, d: elevationOf(w.Name, w.Laid, walklines(w.Spec.Depths.Walklines), st)}
+	e := unrolledElevation{unrolled: unrollWinders(s, w), st: st, d: elevationOf(w.Name, w.Spec.Depths.Walklines[0], st)}
 	e.low = w.Levels[0] - w.UnitRise
-	if w.Spec.Boxes {
-		e.onBoxes()
-	}
+	e.onBoxes(w)
 	e.draw()
 	e.each()
 	return e.d
@@ -28,7 +25,7 @@ func WindersElevation(s *layout.Stairway, w *layout.Winders, st measure.Style) *
 
 // CurveElevation draws a curved flight likewise.
 func CurveElevation(s *layout.Stairway, c *layout.Curve, st measure.Style) *drawing.Drawing {
-	e := unrolledElevation{unrolled: unrollCurve(s, c), st: st, d: elevationOf(c.Name, c.Laid, walklines(c.Spec.Depths.Walklines), st)}
+	e := unrolledElevation{unrolled: unrollCurve(s, c), st: st, d: elevationOf(c.Name, c.Spec.Depths.Walklines[0], st)}
 	e.low = c.StartLevel
 	shown := floorShown * s.TotalRise.MM()
 	e.d.Line(drawing.Outline, geom.Pt(-front(s)-shown, e.low), geom.Pt(e.long(), e.low))
@@ -39,12 +36,11 @@ func CurveElevation(s *layout.Stairway, c *layout.Curve, st measure.Style) *draw
 	return e.d
 }
 
-func elevationOf(name string, l *turn.Laid, walkline measure.Length, st measure.Style) *drawing.Drawing {
+// elevationOf begins the drawing of a member unrolled along its first walkline, which
+// lies so far from the inside edge.
+func elevationOf(name string, walkline measure.Length, st measure.Style) *drawing.Drawing {
 	return &drawing.Drawing{Name: name + "-elevation", Title: fmt.Sprintf("%s from the side, unrolled along the walkline %s from the inside edge", name, st.Inches(walkline))}
 }
-
-// walklines is the one that views are unrolled along.
-func walklines(all []measure.Length) measure.Length { return all[0] }
 
 type unrolledElevation struct {
 	unrolled
@@ -54,8 +50,8 @@ type unrolledElevation struct {
 }
 
 // onBoxes draws the boxes; of the first one as much as is shown.
-func (e unrolledElevation) onBoxes() {
-	for k, b := range e.boxes() {
+func (e unrolledElevation) onBoxes(w *layout.Winders) {
+	for k, b := range e.boxes(w) {
 		if k > 0 {
 			e.d.Add(drawing.Path{Layer: drawing.Outline, Path: geom.Rect(b)})
 			continue
@@ -75,7 +71,7 @@ func (e unrolledElevation) draw() {
 		line = append(line, e.nosing(k))
 	}
 	e.d.Polyline(drawing.Centre, line...)
-	t, rise := e.s.Job.Tread.Thickness.MM(), e.rise()
+	t, rise := e.s.Job.Tread.Thickness.MM(), e.rise
 	for k, level := range e.levels {
 		e.d.Text(geom.Pt(e.lines[k]+levelIn*rise, level-t-levelUnder*rise), drawing.Small, drawing.Left, fmt.Sprintf("%d at %s", k+1, e.st.FormatMM(level)))
 	}

@@ -13,6 +13,7 @@ import (
 type unrolled struct {
 	s      *layout.Stairway
 	start  float64   // level it climbs from
+	rise   float64   // unit rise
 	levels []float64 // of its treads
 	lines  []float64 // where its riser lines stand, one more than treads
 	// own are the riser lines with a riser board of its own: all of a curve's; of
@@ -21,11 +22,11 @@ type unrolled struct {
 }
 
 func unrollWinders(s *layout.Stairway, w *layout.Winders) unrolled {
-	return unrolled{s, w.Levels[0], w.Levels, riserLines(w.Laid), [2]int{1, len(w.Levels) - 1}}
+	return unrolled{s, w.Levels[0], w.UnitRise, w.Levels, riserLines(w.Laid), [2]int{1, len(w.Levels) - 1}}
 }
 
 func unrollCurve(s *layout.Stairway, c *layout.Curve) unrolled {
-	return unrolled{s, c.StartLevel, c.Levels, riserLines(c.Laid), [2]int{0, len(c.Levels)}}
+	return unrolled{s, c.StartLevel, c.UnitRise, c.Levels, riserLines(c.Laid), [2]int{0, len(c.Levels)}}
 }
 
 // riserLines are how far along the first walkline the riser lines stand. Each is
@@ -50,17 +51,9 @@ func (u unrolled) nosing(k int) geom.Point {
 // level is that of the k-th tread; after the last one a riser more.
 func (u unrolled) level(k int) float64 {
 	if n := len(u.levels); k == n {
-		return u.levels[n-1] + u.rise()
+		return u.levels[n-1] + u.rise
 	}
 	return u.levels[k]
-}
-
-// rise is the unit rise.
-func (u unrolled) rise() float64 {
-	if len(u.levels) > 1 {
-		return u.levels[1] - u.levels[0]
-	}
-	return u.levels[0] - u.start
 }
 
 // boards are the treads and riser boards.
@@ -92,15 +85,11 @@ func (u unrolled) boards() []stepBoard {
 	return all
 }
 
-// boxes are the platforms that winders stand on, each on the one below it and
-// the first on the floor: the outlines without the treads.
-func (u unrolled) boxes() []geom.Box {
-	t := u.s.Job.Tread.Thickness.MM()
+// boxes are the platforms that winders stand on, and the feet of the flight above.
+func (u unrolled) boxes(w *layout.Winders) []geom.Box {
 	var all []geom.Box
-	bottom := 0.0
-	for k, level := range u.levels {
-		all = append(all, geom.Box{Min: geom.Pt(u.lines[k], bottom), Max: geom.Pt(u.long(), level-t)})
-		bottom = level - t
+	for k, b := range w.Boxes {
+		all = append(all, geom.Box{Min: geom.Pt(u.lines[k], b.Bottom), Max: geom.Pt(u.long()+w.Seat, b.Top)})
 	}
 	return all
 }
