@@ -26,6 +26,7 @@ type Winders struct {
 	// the lowest first, which is the order they go together in; nil where the job
 	// asks for no framing.
 	Boxes []turn.Box
+	Seat  float64 // how far they run on past the last riser line, under the upper flight's feet
 	// BoxStock is what their rims and joists are ripped from: the narrowest board two
 	// inches thick that is as wide as the highest box. Its name is empty where there
 	// is none.

@@ -83,9 +83,6 @@ func withinWidth(job *spec.Job, code *rules.Code, what string, own *measure.Leng
 
 // setback chooses the least set-back that is deep enough.
 func setback(job *spec.Job, code *rules.Code, key string, w *spec.Winders) source.Mistakes {
-	if w.Treads == 0 || w.Angle == 0 {
-		return nil // said where it is wrong
-	}
 	plan := layout.PlanOf(w, job)
 	if least, ok := plan.LeastSetback(); ok {
 		w.Setback, w.SetbackChosen = &least, true
@@ -145,7 +142,7 @@ func radius(job *spec.Job, code *rules.Code, key string, c *spec.Curve) source.M
 	plan := layout.RoundOf(c, job)
 	plan.Depths.LeastWalkline = 0 // for check to judge
 	plan.Depths.LeastNarrow = max(plan.Depths.LeastNarrow, shallowest.MM())
-	if c.Angle == 0 || plan.Meets() {
+	if plan.Meets() {
 		return nil
 	}
 	if each := c.Angle / float64(plan.Treads); each >= 90 {
@@ -166,9 +163,6 @@ func radius(job *spec.Job, code *rules.Code, key string, c *spec.Curve) source.M
 // deepEnough tells whether the treads of a curve of so many risers are as deep as
 // the code asks, on the walkline and at their narrow ends.
 func deepEnough(job *spec.Job, code *rules.Code, c spec.Curve, risers int) bool {
-	if c.Angle == 0 {
-		return false
-	}
 	c.Risers = &risers
 	c.Depths = check.MeasuredAs(job, code, c.Walkline, true)
 	c.Depths.LeastNarrow = max(c.Depths.LeastNarrow, shallowest)
