@@ -27,7 +27,9 @@ type Board struct {
 	Steps     [2]int // first and last step it serves, 1 up
 	Thickness measure.Length
 	Depth     float64
-	Length    *measure.Length
+	Length    *measure.Length // long point to long point
+	// Bevels of a riser board's ends, in degrees off square, see FramePiece.
+	Bevels [2]float64
 }
 
 // boards works out treads and riser boards for the two joints.
@@ -53,6 +55,9 @@ func (f *Flight) boards(job *spec.Job) {
 	other := first
 	if job.Riser.Joint == spec.Behind {
 		other = f.UnitRise
+		if _, onWinder := f.Foot.(*Winders); onWinder {
+			first = other // it runs down behind the last winder as behind any other tread
+		}
 	}
 	last := f.Risers
 	if f.Hung() && !f.Spec.Stringer.TopRiser {
@@ -111,5 +116,5 @@ func (f *Flight) add(kind BoardKind, first, last int, thickness measure.Length, 
 		f.Boards[k].Steps[1] = last
 		return
 	}
-	f.Boards = append(f.Boards, Board{kind, n, [2]int{first, last}, thickness, depth, length})
+	f.Boards = append(f.Boards, Board{Kind: kind, Count: n, Steps: [2]int{first, last}, Thickness: thickness, Depth: depth, Length: length})
 }

@@ -158,8 +158,8 @@ func (s *Stairway) place() {
 			rise = func(t Turn) { f.Head = t }
 			s.Elements = append(s.Elements, f)
 		case e.Curve != nil:
-			c := s.curve(below, at, e.Curve)
-			c.Name, c.Foot = name(c.Kind()), under
+			c := s.curve(below, at, under, e.Curve)
+			c.Name = name(c.Kind())
 			at = c.Exit
 			rise = func(t Turn) { c.Head = t }
 			s.Elements = append(s.Elements, c)

@@ -140,10 +140,10 @@ func (s *Stairway) underTurn(t Turn) float64 {
 // underside of the lowest box, which reaches under all of them. Where there are
 // none, joists as wide as the stringers' stock are taken under each tread.
 func (s *Stairway) underWinder(w *Winders, k int) float64 {
-	if len(w.Boxes) > 0 {
-		return w.Boxes[0].Bottom
+	if len(w.Boxes) == 0 {
+		return w.Levels[k] - s.Job.Tread.Thickness.MM() - s.Job.Stringer.Stock.Width.MM()
 	}
-	return w.Levels[k] - (s.Job.Tread.Thickness + s.Job.Stringer.Stock.Width).MM()
+	return max(w.Boxes[0].Bottom, 0) // on the floor it stands below the flooring to come
 }
 
 func (s *Stairway) underWinders(w *Winders) []piece {

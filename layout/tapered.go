@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"math"
+
 	"stepoff/layout/turn"
 	"stepoff/spec"
 	"stepoff/spec/measure"
@@ -24,6 +26,7 @@ type Winders struct {
 	// the lowest first, which is the order they go together in; nil where the job
 	// asks for no framing.
 	Boxes []turn.Box
+	Seat  float64 // how far they run on past the last riser line, under the upper flight's feet
 	// BoxStock is what their rims and joists are ripped from: the narrowest board two
 	// inches thick that is as wide as the highest box. Its name is empty where there
 	// is none.
@@ -93,8 +96,18 @@ func (c *Curve) Label() string { return c.Name }
 // has been set on them; nothing where the turn is framed otherwise.
 func (w *Winders) Flooring() measure.Length { return w.flooring }
 
-// Header is not known: what a head bears on depends on how the turn is carried.
-func (w *Winders) Header() (top measure.Length, depth *measure.Length) { return 0, nil }
+// Header is the front of the lowest box, under tread and sheathing: a unit rise from
+// top of tread to top of the next box's, so that a hung head ends where it begins. A
+// turn framed otherwise has none that is known.
+func (w *Winders) Header() (top measure.Length, depth *measure.Length) {
+	if !w.Spec.Boxes {
+		return 0, nil
+	}
+	thick := w.flooring
+	// To the nanometre below, so that nothing bears by rounding.
+	d := thick + measure.Length(math.Floor(w.UnitRise*float64(measure.Millimetre)))
+	return thick + w.Spec.Sheathing, &d
+}
 
 // winders lays a turn out whose first tread is as high as that many risers, where
 // the flight below it ends.
@@ -129,11 +142,11 @@ func depthsOf(d spec.Depths) turn.Depths {
 	return out
 }
 
-// curve lays a curved flight out, where the member below it ends.
-func (s *Stairway) curve(below int, entry turn.Place, asked *spec.Curve) *Curve {
+// curve lays a curved flight out, where the member under it ends.
+func (s *Stairway) curve(below int, entry turn.Place, under Turn, asked *spec.Curve) *Curve {
 	n := *asked.Risers
 	c := &Curve{
-		Spec: asked, Below: below, Risers: n, Part: s.partAt(below + 1),
+		Spec: asked, Foot: under, Below: below, Risers: n, Part: s.partAt(below + 1),
 		StartLevel: s.Level(below), EndLevel: s.Level(below + n),
 		Inside: asked.InsideRadius.MM(), Outside: (asked.InsideRadius + *s.Job.Width).MM(),
 	}
@@ -147,7 +160,11 @@ func (s *Stairway) curve(below int, entry turn.Place, asked *spec.Curve) *Curve 
 	if !s.Job.Stringer.TopRiser {
 		last-- // the header stands bare above the last tread
 	}
-	c.CutList = s.taperedCutList(c.Laid, c.Boards, c.UnitRise, 0, last, s.Job.Tread.Thickness.MM())
+	onFloor := s.Job.Tread.Thickness.MM()
+	if _, onWinder := under.(*Winders); onWinder {
+		onFloor = 0 // the first riser board runs down behind the winder
+	}
+	c.CutList = s.taperedCutList(c.Laid, c.Boards, c.UnitRise, 0, last, onFloor)
 	return c
 }
 

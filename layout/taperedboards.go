@@ -3,8 +3,6 @@ package layout
 import (
 	"math"
 
-	"gonum.org/v1/gonum/spatial/r2"
-
 	"stepoff/layout/geom"
 	"stepoff/layout/turn"
 	"stepoff/spec"
@@ -21,7 +19,6 @@ type TaperedBoard struct {
 	// Along and Deep are the rectangle it is cut from: along its nosing, with the
 	// grain, and square to that.
 	Along, Deep float64
-	Riser       float64 // length of the riser board at its front, along the riser line; 0 where risers are open
 }
 
 // taperedBoards works out the boards of tapered treads: from nosing to riser
@@ -47,9 +44,6 @@ func (s *Stairway) taperedBoards(l *turn.Laid) []TaperedBoard {
 	for k := range l.Treads {
 		b := TaperedBoard{Outline: l.Board(k, over)}
 		b.Along, b.Deep = extent(b.Outline, l.Nosings[k])
-		if !job.Riser.Open {
-			b.Riser = long(l.Risers[k])
-		}
 		boards = append(boards, b)
 	}
 	return boards
@@ -62,18 +56,15 @@ func extent(p geom.Path, along turn.Segment) (long, deep float64) {
 	return b.Width(), b.Height()
 }
 
-// long is how long a line is within the clear width.
-func long(s turn.Segment) float64 { return r2.Norm(r2.Sub(s.Out, s.In)) }
-
 // taperedCutList lists the rectangles that tapered treads are cut from, and the
 // riser boards of the riser lines from first to last, counted from 0. They are as
-// high as a flight's, see Flight.boards; what stands on a floor, not on the tread
-// below it, is the very first, and lacks the tread's thickness.
+// high as a flight's, see Flight.boards; the very first lacks the tread's thickness
+// where it stands on a floor or a landing, not on a winder.
 func (s *Stairway) taperedCutList(l *turn.Laid, treads []TaperedBoard, rise float64, first, last int, onFloor float64) []Board {
 	job := s.Job
 	var all []Board
 	for k, b := range treads {
-		all = addBoard(all, TreadBoard, k+1, job.Tread.Thickness, b.Deep, exact(b.Along))
+		all = addBoard(all, Board{Kind: TreadBoard, Thickness: job.Tread.Thickness, Depth: b.Deep, Length: exact(b.Along)}, k+1)
 	}
 	if job.Riser.Open {
 		return all
@@ -85,7 +76,8 @@ func (s *Stairway) taperedCutList(l *turn.Laid, treads []TaperedBoard, rise floa
 		} else if k == 0 {
 			high -= onFloor
 		}
-		all = addBoard(all, RiserBoard, k+1, job.Riser.Thickness, high, exact(long(l.Risers[k])))
+		long, ends := l.RiserBoard(k, job.Riser.Thickness.MM())
+		all = addBoard(all, Board{Kind: RiserBoard, Thickness: job.Riser.Thickness, Depth: high, Length: exact(long), Bevels: turnedOver(ends)}, k+1)
 	}
 	return all
 }
@@ -99,14 +91,16 @@ func exact(mm float64) *measure.Length {
 }
 
 // addBoard appends the board of one step, joining it to the row before where both
-// are the same size.
-func addBoard(all []Board, kind BoardKind, step int, thickness measure.Length, depth float64, length *measure.Length) []Board {
-	if k := len(all) - 1; k >= 0 && all[k].Kind == kind && all[k].Steps[1] == step-1 && alike(all[k].Depth, depth) && alikeLengths(all[k].Length, length) {
+// are cut alike.
+func addBoard(all []Board, b Board, step int) []Board {
+	if k := len(all) - 1; k >= 0 && all[k].Kind == b.Kind && all[k].Steps[1] == step-1 &&
+		alike(all[k].Depth, b.Depth) && alikeLengths(all[k].Length, b.Length) && alikeBevels(all[k].Bevels, b.Bevels) {
 		all[k].Count++
 		all[k].Steps[1] = step
 		return all
 	}
-	return append(all, Board{kind, 1, [2]int{step, step}, thickness, depth, length})
+	b.Count, b.Steps = 1, [2]int{step, step}
+	return append(all, b)
 }
 
 // sameBoard is how far two boards may differ, in millimetres, and be cut alike:

@@ -167,3 +167,36 @@ func TestTaperedFramingRefused(t *testing.T) {
 		}
 	}
 }
+
+// Rise 7 1/2, treads 1 1/2: behind the last winder the upper flight's first riser board
+// runs down to the box, a whole rise high; on it, it is a tread's thickness less. A
+// hung head of the lower flight ends 7 1/2 + 1 1/2 below the first winder, where the
+// front of the box does: nothing of it bears.
+func TestFlightsAtWinders(t *testing.T) {
+	for joint, first := range map[string]float64{"behind": 7.5, "on": 6} {
+		s := filled(t, stair(map[string]string{
+			"riser":    `{thickness: 3/4", joint: ` + joint + `}`,
+			"stairway": `[{flight: {risers: 4, run: 10"}}, {winders: {turn: left, treads: 3, setback: 11"}}, {flight: {risers: 8, run: 10"}}]`,
+		}))
+		lower, upper := s.Flights()[0], s.Flights()[1]
+		for _, b := range upper.Boards {
+			if b.Kind == layout.RiserBoard && b.Steps[0] == 1 && math.Abs(b.Depth/in-first) > 1e-9 {
+				t.Errorf("%s: the first riser board on the winders is %g high, want %g", joint, b.Depth/in, first)
+			}
+		}
+		if c := lower.Stringers[0].HeadContact; c == nil || *c != 0 {
+			t.Errorf("%s: the lower flight's head bears %v on the first box", joint, c)
+		}
+	}
+}
+
+// A curve that begins at winders: its first riser board is as high as the others.
+func TestCurveOnWinders(t *testing.T) {
+	s := filled(t, stair(map[string]string{"stairway": `[{flight: {risers: 4, run: 10"}}, {winders: {turn: left, treads: 3, setback: 11"}},
+  {curve: {turn: left, risers: 8, inside_radius: 5', angle: 60}}]`}))
+	for _, b := range s.Curves()[0].CutList {
+		if b.Kind == layout.RiserBoard && (b.Steps != [2]int{1, 8} || math.Abs(b.Depth/in-7.5) > 1e-9) {
+			t.Errorf("riser boards %v are %g high", b.Steps, b.Depth/in)
+		}
+	}
+}

@@ -33,8 +33,8 @@ func alikeBevels(a, b [2]float64) bool {
 // turnedOver is a piece's bevels as it is cut, whichever way it is then turned:
 // end for end, upside down, or both. Of the four, the one with the greater bevel
 // first, and that more than 0.
-func turnedOver(b turn.BoxPart) [2]float64 {
-	first, second := b.Ends[0].Bevel, b.Ends[1].Bevel
+func turnedOver(ends [2]turn.BoxEnd) [2]float64 {
+	first, second := ends[0].Bevel, ends[1].Bevel
 	if math.Abs(second) > math.Abs(first)+sameBevel {
 		first, second = second, first
 	}
@@ -49,7 +49,7 @@ func (w *Winders) pieces() (all []FramePiece) {
 	thick := w.Spec.Sheathing.MM()
 	for _, b := range w.Boxes {
 		for _, p := range b.Parts {
-			all = addPiece(all, FramePiece{Part: "box " + p.Kind.String(), Count: 1, Stock: w.BoxStock.Name, Length: p.Length, Width: b.Height, Bevels: turnedOver(p)})
+			all = addPiece(all, FramePiece{Part: "box " + p.Kind.String(), Count: 1, Stock: w.BoxStock.Name, Length: p.Length, Width: b.Height, Bevels: turnedOver(p.Ends)})
 		}
 	}
 	slices.SortStableFunc(all, func(a, b FramePiece) int { return order(a.Part) - order(b.Part) })

@@ -37,7 +37,8 @@ func (w *Winders) frame(i int, lower, upper *Flight, job *spec.Job) source.Mista
 		WinderHeights: heights, Sheathing: w.Spec.Sheathing.MM(), Stock: stock.Thickness.MM(), Spacing: boxSpacing.MM(),
 	}
 	if upper != nil {
-		framing.Seat = upper.seat()
+		w.Seat = upper.seat()
+		framing.Seat = w.Seat
 	}
 	boxes := w.Laid.Boxes(framing)
 	say := measure.Style{Units: job.Units}

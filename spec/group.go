@@ -253,8 +253,8 @@ const (
 var decimalForm = regexp.MustCompile(`^(?:0|[1-9][0-9]{0,8})(?:\.[0-9]{1,12})?$`)
 
 // angle returns an angle in degrees; its default where it is left out, 0 where it
-// is wrong.
-func (g group) angle(name string) float64 {
+// is wrong. more says how a greater one is had.
+func (g group) angle(name, more string) float64 {
 	k := g.key(name)
 	n := g.node(name)
 	if n == nil {
@@ -268,6 +268,9 @@ func (g group) angle(name string) float64 {
 	}
 	value, err := strconv.ParseFloat(text, 64)
 	if err != nil || !decimalForm.MatchString(text) || value < float64(k.least) || value > float64(k.most) {
+		if err == nil && value > float64(k.most) {
+			wanted += more
+		}
 		n.Mistake("%s: %s is not %s", name, measure.Quote(text), wanted)
 		return 0
 	}

@@ -62,7 +62,7 @@ const (
 func readWinders(g group, job *Job) *Winders {
 	w := &Winders{
 		Turn:      Left + Turn(g.word("turn", 0)),
-		Angle:     g.angle("angle"),
+		Angle:     g.angle("angle", "; more is two turns with a flight of one riser, - flight: {risers: 1}, between them"),
 		Even:      g.word("lines", 0) == 1,
 		Boxes:     g.word("framing", 0) == 0,
 		Sheathing: g.length("sheathing"),
@@ -82,7 +82,7 @@ func readWinders(g group, job *Job) *Winders {
 func readCurve(g group, job *Job) *Curve {
 	c := &Curve{
 		Turn:       Left + Turn(g.word("turn", 0)),
-		Angle:      g.angle("angle"),
+		Angle:      g.angle("angle", ""),
 		Walkline:   g.lengthIf("walkline"),
 		Layers:     usualLayers,
 		Lamination: g.length("lamination"),

@@ -36,19 +36,21 @@ func Depths(job *spec.Job, code *rules.Code, curve bool) spec.Depths {
 // WalklineLimit is the least depth on the walkline: of winders, or of a curve's
 // tapered treads where the code tells the two apart.
 func WalklineLimit(code *rules.Code, curve bool) (rules.Limit, bool) {
-	return taperedLimit(code, curve, rules.WinderWalklineMin, rules.TaperedWalklineMin)
+	return taperedLimit(code.Limit, curve, rules.WinderWalklineMin, rules.TaperedWalklineMin)
 }
 
 // NarrowLimit is the least depth at the narrow end, likewise.
 func NarrowLimit(code *rules.Code, curve bool) (rules.Limit, bool) {
-	return taperedLimit(code, curve, rules.WinderNarrowMin, rules.TaperedNarrowMin)
+	return taperedLimit(code.Limit, curve, rules.WinderNarrowMin, rules.TaperedNarrowMin)
 }
 
-func taperedLimit(code *rules.Code, curve bool, winder, tapered rules.Key) (rules.Limit, bool) {
-	if l, ok := code.Limit(tapered); ok && curve {
+// taperedLimit is the limit for winders or, of a curve, that for its tapered treads
+// where there is one.
+func taperedLimit(limit func(rules.Key) (rules.Limit, bool), curve bool, winder, tapered rules.Key) (rules.Limit, bool) {
+	if l, ok := limit(tapered); ok && curve {
 		return l, true
 	}
-	return code.Limit(winder)
+	return limit(winder)
 }
 
 // walklines are the code's lines, from the inside edge of the clear width.

@@ -60,13 +60,9 @@ func (j *judge) relative(l rules.Limit) (least measure.Length, ok bool) {
 	return 0, false
 }
 
-// taperedLimit returns the limit for winders or, in a curve, that for tapered
-// treads where the code tells the two apart.
+// taperedLimit returns the limit for the turn's treads.
 func (j *judge) taperedLimit(winder, tapered rules.Key) (rules.Limit, bool) {
-	if l, ok := j.limit(tapered); ok && j.Turn.Curve {
-		return l, true
-	}
-	return j.limit(winder)
+	return taperedLimit(j.limit, j.Turn.Curve, winder, tapered)
 }
 
 // tapers tells whether there are tapered treads to be judged.

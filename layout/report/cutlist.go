@@ -2,6 +2,8 @@ package report
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"stepoff/layout"
 	"stepoff/spec"
@@ -35,7 +37,8 @@ func boardRows(job *spec.Job, boards []layout.Board, st measure.Style) []CutRow 
 		row := CutRow{Count: b.Count, Part: b.Kind.String(), Stock: st.Inches(b.Thickness) + " thick",
 			Ripped: st.InchesMM(b.Depth), Length: "length: the job states no width", Steps: steps(b)}
 		if b.Kind == layout.TreadBoard {
-			if boards := job.Tread.Boards; boards != nil && boards.Name != "" {
+			// A winder deeper than one board is glued up of several: see tread-board.
+			if boards := job.Tread.Boards; boards != nil && boards.Name != "" && measure.SnapMM(b.Depth) <= (boards.Width*measure.Length(boards.Count)).MM() {
 				row.Stock = boards.Name
 			}
 			row.Ripped += " deep"
@@ -44,6 +47,9 @@ func boardRows(job *spec.Job, boards []layout.Board, st measure.Style) []CutRow 
 		}
 		if b.Length != nil {
 			row.Length = st.Inches(*b.Length) + " long"
+		}
+		if said := bevels(b.Bevels); said != "" {
+			row.Steps += ", " + said
 		}
 		rows = append(rows, row)
 	}
@@ -59,9 +65,17 @@ func CutNotes(job *spec.Job, f *layout.Flight, st measure.Style) []string {
 	if f.Head != nil {
 		nosing = "the landing's nosing"
 	}
+	_, onWinder := f.Foot.(*layout.Winders)
 	_, toWinder := f.Head.(*layout.Winders) // whose tread is as thick as the others
 	if f.Treads == 0 && f.Spec.Stringer.TopRiser && !toWinder {
-		return []string{fmt.Sprintf("riser no. 1 goes from floor or landing up to %s: %s less its thickness", nosing, st.InchesMM(f.UnitRise))}
+		from, whole := "floor or landing", f.UnitRise
+		if onWinder {
+			from = "the winder below"
+			if job.Riser.Joint == spec.Behind {
+				from, whole = "under the winder below", whole+job.Tread.Thickness.MM()
+			}
+		}
+		return []string{fmt.Sprintf("riser no. 1 goes from %s up to %s: %s less its thickness", from, nosing, st.InchesMM(whole))}
 	}
 	if len(f.Stringers) == 0 {
 		return nil
@@ -74,7 +88,7 @@ func CutNotes(job *spec.Job, f *layout.Flight, st measure.Style) []string {
 	if len(f.Stringers) > 1 {
 		notes = append(notes, fmt.Sprintf("scribe riser no. 1 to the pad: first riser cuts run from %s to %s", st.InchesMM(low), st.InchesMM(high)))
 	}
-	if f.Flooring > 0 {
+	if f.Flooring > 0 && !onWinder {
 		notes = append(notes, fmt.Sprintf("set before the flooring, riser no. 1 is %s higher", st.Inches(f.Flooring)))
 	}
 	if f.Hung() && f.Spec.Stringer.TopRiser && !toWinder {
@@ -107,4 +121,47 @@ func stockLength(g *layout.Group, st measure.Style) string {
 
 func steps(b layout.Board) string {
 	return "(no. " + numbers(b.Steps[0], b.Steps[1]) + ")"
+}
+
+// cutList writes the cut lists of all members, from the bottom up.
+func (t *text) cutList(s *layout.Stairway) {
+	t.line("")
+	t.line("Cut list")
+	for _, e := range s.Elements {
+		if len(s.Elements) > 1 {
+			t.line(" %s", e.Label())
+		}
+		switch e := e.(type) {
+		case *layout.Flight:
+			t.cutRows(CutList(s.Job, e, t.st), CutNotes(s.Job, e, t.st))
+		case *layout.Landing:
+			t.cutRows(frameList(e, t.st), frameNotes(e))
+		case *layout.Winders:
+			t.cutRows(WindersCutList(s.Job, e, t.st))
+		case *layout.Curve:
+			t.cutRows(CurveCutList(s.Job, e, t.st))
+		}
+	}
+}
+
+// cutRows writes one row a line, on two where it is wider than a terminal.
+func (t *text) cutRows(rows []CutRow, notes []string) {
+	width := 12
+	for _, row := range rows {
+		width = max(width, len(row.Part))
+	}
+	for _, row := range rows {
+		cells := []string{row.Stock, row.Ripped, row.Length}
+		cells = slices.DeleteFunc(cells, func(c string) bool { return c == "" })
+		what := fmt.Sprintf("  %3d  %-*s ", row.Count, width, row.Part)
+		line := what + strings.Join(cells, ", ") + "   " + row.Steps
+		if len([]rune(line)) > lineWidth {
+			t.line("%s%s", what, strings.Join(cells, ", "))
+			line = strings.Repeat(" ", len(what)) + row.Steps
+		}
+		t.line("%s", line)
+	}
+	for _, note := range notes {
+		t.note(note)
+	}
 }

@@ -99,6 +99,7 @@ type (
 		Thickness mm     `json:"thickness_mm"`
 		Depth     mm     `json:"depth_mm"`
 		Length    *mm    `json:"length_mm,omitempty"`
+		Bevels    []deg  `json:"bevels_deg,omitempty"` // of both ends; left out where both are square
 	}
 	headroomJSON struct {
 		Least   *mm `json:"least_mm,omitempty"`
@@ -224,9 +225,7 @@ func pieces(all []layout.FramePiece) (rows []pieceJSON) {
 		if p.Thickness > 0 {
 			row.Thickness = maybe(&p.Thickness)
 		}
-		if p.Bevels != [2]float64{} {
-			row.Bevels = []deg{deg(p.Bevels[0]), deg(p.Bevels[1])}
-		}
+		row.Bevels = endBevels(p.Bevels)
 		rows = append(rows, row)
 	}
 	return rows
@@ -268,9 +267,18 @@ func boards(all []layout.Board) []boardJSON {
 			l := b.Length.MM()
 			row.Length = maybe(&l)
 		}
+		row.Bevels = endBevels(b.Bevels)
 		rows = append(rows, row)
 	}
 	return rows
+}
+
+// endBevels is nil where both ends are square.
+func endBevels(b [2]float64) []deg {
+	if b == [2]float64{} {
+		return nil
+	}
+	return []deg{deg(b[0]), deg(b[1])}
 }
 
 func group(f *layout.Flight, g *layout.Group, w *layout.Strength, code *rules.Code) stringerJSON {

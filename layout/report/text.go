@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"slices"
 	"strings"
 
 	"stepoff/layout"
@@ -397,45 +396,4 @@ func (t *text) contact(g *layout.Group) string {
 		return said + ": little besides the ledger"
 	}
 	return said + ": little; hanger board, deeper header, ledger or hangers"
-}
-
-func (t *text) cutList(s *layout.Stairway) {
-	t.line("")
-	t.line("Cut list")
-	for _, e := range s.Elements {
-		if len(s.Elements) > 1 {
-			t.line(" %s", e.Label())
-		}
-		switch e := e.(type) {
-		case *layout.Flight:
-			t.cutRows(CutList(s.Job, e, t.st), CutNotes(s.Job, e, t.st))
-		case *layout.Landing:
-			t.cutRows(frameList(e, t.st), frameNotes(e))
-		case *layout.Winders:
-			t.cutRows(WindersCutList(s.Job, e, t.st))
-		case *layout.Curve:
-			t.cutRows(CurveCutList(s.Job, e, t.st))
-		}
-	}
-}
-
-func (t *text) cutRows(rows []CutRow, notes []string) {
-	width := 12
-	for _, row := range rows {
-		width = max(width, len(row.Part))
-	}
-	for _, row := range rows {
-		cells := []string{row.Stock, row.Ripped, row.Length}
-		cells = slices.DeleteFunc(cells, func(c string) bool { return c == "" })
-		what := fmt.Sprintf("  %3d  %-*s ", row.Count, width, row.Part)
-		line := what + strings.Join(cells, ", ") + "   " + row.Steps
-		if len([]rune(line)) > lineWidth {
-			t.line("%s%s", what, strings.Join(cells, ", "))
-			line = strings.Repeat(" ", len(what)) + row.Steps
-		}
-		t.line("%s", line)
-	}
-	for _, note := range notes {
-		t.note(note)
-	}
 }

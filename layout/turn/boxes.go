@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"stepoff/layout/geom"
+	"stepoff/spec/measure"
 )
 
 // WinderHeights says how high the treads of a turn stand. Millimetres; levels
@@ -91,9 +92,10 @@ const MostTilt = 45
 
 // Saw is the tilt the end is cut at. A saw that rides on the face reaches up to
 // MostTilt off square; past that it rides on the squared end, tilted by what is
-// left to a right angle.
+// left to a right angle. Bevels are compared as they are written, so that the end
+// of a right-angled mitre, reckoned from sines, is one the saw reaches.
 func (e BoxEnd) Saw() (tilt float64, onEnd bool) {
-	off := math.Abs(e.Bevel)
+	off := measure.SnapDegrees(math.Abs(e.Bevel))
 	if off > MostTilt {
 		return 90 - off, true
 	}

@@ -201,7 +201,7 @@ func shrunk(ps []geom.Point, by float64) (out []geom.Point) {
 	return out
 }
 
-// winds counts how often the outline winds round the point.
+// winds tells whether the outline winds round the point.
 func winds(ps []geom.Point, p geom.Point) bool {
 	sum := 0.0
 	for k, a := range ps {
@@ -239,6 +239,30 @@ func TestBoxEndSaw(t *testing.T) {
 	}{{0, 0, false}, {-30, 30, false}, {45, 45, false}, {60, 30, true}, {-72, 18, true}} {
 		if tilt, onEnd := (turn.BoxEnd{Bevel: c.bevel}).Saw(); tilt != c.tilt || onEnd != c.onEnd {
 			t.Errorf("%v: tilt %v, on the end %v", c.bevel, tilt, onEnd)
+		}
+	}
+}
+
+// Of two or four radial winders in a square corner the middle riser line stands at
+// 45 degrees: whatever rounding leaves of that, the saw rides on the face.
+func TestMitresAreSawnOnTheFace(t *testing.T) {
+	for _, treads := range []int{2, 4} {
+		at45 := 0
+		for _, b := range winders(36, treads, 1.75, false).At(turn.Start, 12*inch).Boxes(boxFraming(7.5)) {
+			for _, p := range b.Parts {
+				for _, e := range p.Ends {
+					if math.Abs(math.Abs(e.Bevel)-45) > 1e-6 {
+						continue
+					}
+					at45++
+					if tilt, onEnd := e.Saw(); tilt != 45 || onEnd {
+						t.Errorf("%d winders, %s, bevel %v: tilt %v, on the end %v", treads, p.Kind, e.Bevel, tilt, onEnd)
+					}
+				}
+			}
+		}
+		if at45 == 0 {
+			t.Errorf("%d winders have no mitre", treads)
 		}
 	}
 }

@@ -32,7 +32,7 @@ func TestLeastInside(t *testing.T) {
 		meets := func(inside measure.Length) bool {
 			v.Inside = inside.MM()
 			for _, tread := range v.At(Start).Treads {
-				if tread.Walkline < v.Depths.LeastWalkline || tread.Narrow < v.Depths.LeastNarrow {
+				if tread.Walkline < v.Depths.LeastWalkline-depthRounding || tread.Narrow < v.Depths.LeastNarrow-depthRounding {
 					return false
 				}
 			}

@@ -126,10 +126,15 @@ func (w Winders) Meets(setback measure.Length) bool {
 	return w.Depths.met(c, nosings(lines, w.Overhang), on)
 }
 
+// depthRounding is how far, in millimetres, a depth may come out under a limit it
+// reaches exactly: a hundred times what is lost on lines some metres long. Processors
+// round differently there, and would find set-backs a nanometre apart.
+const depthRounding = 1e-10
+
 // met tells whether every tread between the nosings is deep enough.
 func (by Depths) met(c corner, fronts []ray, on []walkline) bool {
 	for _, t := range depths(c, fronts, by, on) {
-		if t.walkline < by.LeastWalkline || t.narrow < by.LeastNarrow {
+		if t.walkline < by.LeastWalkline-depthRounding || t.narrow < by.LeastNarrow-depthRounding {
 			return false
 		}
 	}

@@ -38,6 +38,18 @@ func TestLeastSetback(t *testing.T) {
 	}
 }
 
+// Of two radial winders in a square corner the middle riser line stands at 45
+// degrees, and each narrow end is as deep as the set-back: the set-back is the depth
+// asked for, to the nanometre, whatever the width.
+func TestLeastSetbackIsExactWhereItCanBe(t *testing.T) {
+	for width := 24.0; width <= 60; width += 0.25 {
+		got, ok := winders(width, 2, 0, false).LeastSetback()
+		if !ok || got != 6*measure.Inch {
+			t.Errorf("%v in wide: set-back %d nm, want %d", width, got, 6*measure.Inch)
+		}
+	}
+}
+
 // The least set-back is the least, and more does no harm, whatever the turn.
 func TestLeastSetbackIsTheLeast(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {

@@ -168,9 +168,6 @@ func (e elevation) above() bearing {
 		return bearing{levels.UpperFinish.MM(), levels.HeaderTop.MM(), levels.HeaderDepth, levels.FloorDepth}
 	}
 	top, depth := turn.Header()
-	if w, ok := turn.(*layout.Winders); ok && w.Spec.Boxes {
-		top = w.Flooring() // the head stands against the box under the first tread
-	}
 	return bearing{finish: turn.Flooring().MM(), top: top.MM(), depth: depth}
 }
 
@@ -208,7 +205,8 @@ func stepBoards(s *layout.Stairway, f *layout.Flight) []stepBoard {
 			}
 			// A riser board stands on the cut below it, or on the tread there.
 			bottom := float64(k-1)*f.UnitRise - t
-			if k == 1 {
+			_, onWinder := f.Foot.(*layout.Winders)
+			if k == 1 && !onWinder {
 				bottom = 0
 			} else if s.Job.Riser.Joint == spec.On {
 				bottom += t

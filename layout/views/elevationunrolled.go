@@ -23,7 +23,7 @@ func WindersElevation(s *layout.Stairway, w *layout.Winders, code *rules.Code, s
 	if len(w.Boxes) > 0 {
 		e.low = w.Boxes[0].Bottom - math.Min(w.Boxes[0].Leg, w.UnitRise/2) // of the legs no more than that
 	}
-	e.framed(e.d, 0, w.Boxes, e.low)
+	e.framed(e.d, 0, w, e.low)
 	rails(e.d, s, w, code, st, e.draw())
 	e.each()
 	return e.d
@@ -64,7 +64,7 @@ func (e unrolledElevation) draw() (line []geom.Point) {
 		line = append(line, e.nosing(k))
 	}
 	e.d.Polyline(drawing.Centre, line...)
-	t, rise := e.s.Job.Tread.Thickness.MM(), e.rise()
+	t, rise := e.s.Job.Tread.Thickness.MM(), e.rise
 	for k, level := range e.levels {
 		e.d.Text(geom.Pt(e.lines[k]+levelIn*rise, level-t-levelUnder*rise), drawing.Small, drawing.Left, fmt.Sprintf("%d at %s", k+1, e.st.FormatMM(level)))
 	}

@@ -65,10 +65,8 @@ func (m *model) boards(l *turn.Laid, boards []layout.TaperedBoard, levels []floa
 		if k < len(levels) {
 			high = levels[k]
 		}
-		r := l.Risers[k]
-		along := r2.Unit(r2.Sub(r.Out, r.In))
-		down := r2.Scale(float64(l.Hand())*riser, geom.Pt(along.Y, -along.X))
-		m.slab([]geom.Point{r.In, r.Out, r2.Add(r.Out, down), r2.Add(r.In, down)}, low, high-thick)
+		r, face := l.Risers[k], l.RiserFace(k, riser)
+		m.slab([]geom.Point{r.In, r.Out, face.Out, face.In}, low, high-thick)
 	}
 }
 

@@ -177,21 +177,14 @@ func (w *treadTemplate) risers() {
 		return
 	}
 	thick := job.Riser.Thickness.MM()
-	face := w.before(front, thick)
+	face := w.segment(w.Laid.RiserFace(w.Number-1, thick))
 	w.d.Line(drawing.Mark, face.In, face.Out)
 	w.words(face, true, "riser board under it: its face")
 	if job.Riser.Joint == spec.On {
-		face := w.before(back, thick)
+		face := w.segment(w.Laid.RiserFace(w.Number, thick))
 		w.d.Line(drawing.Mark, face.In, face.Out)
 		w.words(face, false, "riser board on it: its face")
 	}
-}
-
-// before is a riser line moved down the stair, as long as it is.
-func (w *treadTemplate) before(s turn.Segment, by float64) turn.Segment {
-	along := r2.Scale(float64(w.Laid.Hand()), r2.Unit(r2.Sub(s.Out, s.In)))
-	down := r2.Scale(by, geom.Pt(along.Y, -along.X))
-	return turn.Segment{In: r2.Add(s.In, down), Out: r2.Add(s.Out, down)}
 }
 
 // words writes along a line, again and again where it is long, so that every

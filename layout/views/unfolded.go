@@ -115,7 +115,7 @@ func (u *unfolded) curve(c *layout.Curve) {
 // winders draws a turn of winders along their walkline, standing on their boxes.
 func (u *unfolded) winders(w *layout.Winders) {
 	un := unrollWinders(u.s, w)
-	un.framed(u.d, u.x, w.Boxes, 0)
+	un.framed(u.d, u.x, w, 0)
 	u.steps(un)
 	u.along(un, len(w.Levels))
 	n := len(w.Levels) - 1
@@ -206,15 +206,21 @@ func (u *unfolded) landing(i int, l *layout.Landing) {
 	switch {
 	case under <= 0:
 	case l.Spec.On == spec.OnLegs:
-		for _, x := range [...]float64{u.x, u.x + long - legSize} {
-			u.d.Add(drawing.Path{Layer: drawing.Thin, Path: geom.Rect(geom.Box{Min: geom.Pt(x, 0), Max: geom.Pt(x+legSize, under)})})
-		}
+		u.legs(long, under)
 	case l.Spec.On == spec.OnWalls:
 		u.d.Add(drawing.Path{Layer: drawing.Thin, Path: geom.Rect(geom.Box{Min: geom.Pt(u.x, 0), Max: geom.Pt(u.x+long, under)})})
 	}
 	u.level(l.Name, l.Level, u.x-front(u.s), climbs(u.s.Elements[i+1]))
 	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+long-front(u.s), 0), -u.turnRow()*dimRow, u.st.FormatMM(long))
 	u.x += long
+}
+
+// legs draws those at either end of what is so long and stands so high over the
+// lower floor.
+func (u *unfolded) legs(long, high float64) {
+	for _, x := range [...]float64{u.x, u.x + long - legSize} {
+		u.d.Add(drawing.Path{Layer: drawing.Thin, Path: geom.Rect(geom.Box{Min: geom.Pt(x, 0), Max: geom.Pt(x+legSize, high)})})
+	}
 }
 
 // floors draws either floor and the total rise.

@@ -14,6 +14,7 @@ import (
 type unrolled struct {
 	s      *layout.Stairway
 	start  float64   // level it climbs from
+	rise   float64   // unit rise
 	levels []float64 // of its treads
 	lines  []float64 // where its riser lines stand, one more than treads
 	// own are the riser lines with a riser board of its own: all of a curve's; of
@@ -22,11 +23,11 @@ type unrolled struct {
 }
 
 func unrollWinders(s *layout.Stairway, w *layout.Winders) unrolled {
-	return unrolled{s, w.Levels[0], w.Levels, riserLines(w.Laid), [2]int{1, len(w.Levels) - 1}}
+	return unrolled{s, w.Levels[0], w.UnitRise, w.Levels, riserLines(w.Laid), [2]int{1, len(w.Levels) - 1}}
 }
 
 func unrollCurve(s *layout.Stairway, c *layout.Curve) unrolled {
-	return unrolled{s, c.StartLevel, c.Levels, riserLines(c.Laid), [2]int{0, len(c.Levels)}}
+	return unrolled{s, c.StartLevel, c.UnitRise, c.Levels, riserLines(c.Laid), [2]int{0, len(c.Levels)}}
 }
 
 // riserLines are how far along the first walkline the riser lines stand. Each is
@@ -51,17 +52,9 @@ func (u unrolled) nosing(k int) geom.Point {
 // level is that of the k-th tread; after the last one a riser more.
 func (u unrolled) level(k int) float64 {
 	if n := len(u.levels); k == n {
-		return u.levels[n-1] + u.rise()
+		return u.levels[n-1] + u.rise
 	}
 	return u.levels[k]
-}
-
-// rise is the unit rise.
-func (u unrolled) rise() float64 {
-	if len(u.levels) > 1 {
-		return u.levels[1] - u.levels[0]
-	}
-	return u.levels[0] - u.start
 }
 
 // boards are the treads and riser boards.
@@ -94,9 +87,11 @@ func (u unrolled) boards() []stepBoard {
 }
 
 // framed draws the boxes that winders stand on, each from its riser line to the
-// last, and the legs under the lowest, down to a level.
-func (u unrolled) framed(d *drawing.Drawing, x float64, boxes []turn.Box, down float64) {
-	end := x + u.long()
+// last and on under the seat of the flight above, and the legs under the lowest, down
+// to a level.
+func (u unrolled) framed(d *drawing.Drawing, x float64, w *layout.Winders, down float64) {
+	boxes := w.Boxes
+	end := x + u.long() + w.Seat
 	for k, b := range boxes {
 		d.Add(drawing.Path{Layer: drawing.Outline, Path: geom.Rect(geom.Box{Min: geom.Pt(x+u.lines[k], b.Bottom), Max: geom.Pt(end, b.Top)})})
 	}

@@ -115,7 +115,7 @@ func WallStrings(member string, hand turn.Hand, inside bool, notched []turn.Wall
 	of, corner := f.name()
 	d := &drawing.Drawing{Name: member + "-" + of + "-strings",
 		Title: fmt.Sprintf("Strings along the %s at %s, unrolled, as you face them: wide the edges of housed strings, narrow the cuts of notched ones", of, member)}
-	if !inside && len(housed) == 0 || inside && !slices.ContainsFunc(housed, func(s turn.HousedString) bool { return f.holds(s.Wall) }) {
+	if !slices.ContainsFunc(housed, func(s turn.HousedString) bool { return f.holds(s.Wall) }) {
 		d.Title = fmt.Sprintf("Strings along the %s at %s, unrolled, as you face them: the cuts of notched ones", of, member)
 	}
 	flip := func(p geom.Point) geom.Point { return geom.Pt(f.right()*p.X, p.Y) }
