@@ -23,6 +23,7 @@ func commands(std streams) []*cli.Command {
 		layoutCommand(std),
 		checkCommand(std),
 		templatesCommand(std),
+		lessonCommand(std),
 		punchCommand(std),
 		calibrateCommand(std),
 		codesCommand(std),

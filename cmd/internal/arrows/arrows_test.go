@@ -55,8 +55,10 @@ var may = map[string][]string{
 	"pdfout/tile":    {"spec/measure", "layout/geom", "layout/drawing"},
 	"pdfout/pdftest": {"spec/measure", "layout/geom", "layout/drawing/letter"},
 	"pdfout/packet":  {"spec/...", "layout/...", "pdfout", "pdfout/tile"},
+	"pdfout/booklet": {"spec/...", "layout/...", "pdfout"},
+	"pdfout/html":    {"spec/measure", "layout/geom", "layout/drawing", "layout/drawing/svg", "pdfout"},
 
-	"cmd/stepoff":         {"spec/...", "layout/...", "pdfout", "pdfout/packet", "cmd/internal/batch"},
+	"cmd/stepoff":         {"spec/...", "layout/...", "pdfout", "pdfout/packet", "pdfout/booklet", "pdfout/html", "cmd/internal/batch"},
 	"cmd/internal/batch":  {},
 	"cmd/internal/arrows": {},
 	"examples":            {},
