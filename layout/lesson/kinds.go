@@ -36,7 +36,7 @@ const kindJob = `
 name: kinds of stairway
 units: imperial
 code: irc-2021
-levels: {total_rise: 105"}
+levels: {total_rise: 105", header_top: 3/4", header_depth: 12", floor_depth: 12"}
 width: 36"
 stairway: %s
 tread: {thickness: 1", nosing: 1"}

@@ -14,7 +14,7 @@ func (t *teacher) measuring() {
 	t.stage(FigureRise, "Measure the total rise",
 		joined("Measure plumb from floor to floor where the stair will stand, with the [total rise] carried across by a level: {total rise} between the [finished floors].",
 			when(rough, "It was taken between the floors as they are today, so the flooring still to come is put in.")),
-		[]string{when(rough, "{measured rise} + {upper finish} upstairs - {lower finish} downstairs = {total rise}")},
+		[]string{when(rough, "{measured rise}, and {upper finish} more upstairs, less {lower finish} downstairs: {total rise}")},
 		"The tape is held along the slope, or the flooring to come is forgotten.",
 		"Measure twice, in two places, and ask at both floors what is still to be laid.")
 	for k, p := range t.s.Parts {
@@ -146,7 +146,7 @@ func (t *teacher) throat() {
 	}
 	t.stage(FigureThroat, "Look at the throat",
 		"Each [notch] goes {notch depth} into the board, square from its edge to the [root]. What is left under it, the [throat], is {throat} and carries everything.",
-		[]string{"rise x run / step = {notch exactly}", "{width} - {notch depth} = {throat}"},
+		[]string{"rise x run / step = {notch exactly}", "{width}, less {notch depth}: {throat}"},
 		"The notch is measured along the riser line and not square to the edge.",
 		"Lay the square on the board's edge, not on the line.")
 }

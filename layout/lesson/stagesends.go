@@ -10,10 +10,10 @@ import (
 func (t *teacher) foot() {
 	drop := measure.SnapMM(t.g.BottomDrop)
 	q := sequence{s: t.s, f: t.f, g: t.g, st: t.st}
-	sums := []string{"{flight rise} - {tread thickness} of tread" +
-		when(t.f.Flooring > 0, " + {flooring} of flooring to come") +
-		when(t.g.FootLevel > 0, " - {foot level} that it bears higher") +
-		when(t.g.FootLevel < 0, " + {foot level} that it bears lower") + " = {first riser cut}"}
+	sums := []string{"{flight rise}, less {tread thickness} of tread" +
+		when(t.f.Flooring > 0, ", and {flooring} more for the flooring to come") +
+		when(t.g.FootLevel > 0, ", less {foot level} that it bears higher") +
+		when(t.g.FootLevel < 0, ", and {foot level} more that it bears lower") + ": {first riser cut}"}
 	switch {
 	case drop > 0:
 		t.stage(FigureDrop, "Drop the foot",

@@ -12,7 +12,7 @@ import (
 // Lesson draws one stage of the layout: what it adds in bold, what was there
 // before in thin lines. k is the stage's place in its lesson, for the name.
 func Lesson(s *layout.Stairway, stage lesson.Stage, k int, st measure.Style) *drawing.Drawing {
-	d := &drawing.Drawing{Name: fmt.Sprintf("lesson-%02d", k+1), Title: stage.Title}
+	d := &drawing.Drawing{Name: fmt.Sprintf("lesson-%02d", k+1), Title: captions[stage.Figure]}
 	switch e := stage.Element.(type) {
 	case nil:
 		wholeFigure(d, s, stage, st)
@@ -26,6 +26,34 @@ func Lesson(s *layout.Stairway, stage lesson.Stage, k int, st measure.Style) *dr
 		curveFigure(d, e, st)
 	}
 	return d
+}
+
+// captions say what each figure shows. What is new on it is bold.
+var captions = map[lesson.Figure]string{
+	lesson.FigureRise:      "The rise is taken plumb between the finished floors",
+	lesson.FigurePole:      "The story pole lying down: riser numbers above it, levels below",
+	lesson.FigureStep:      "Rise and run, from nosing to nosing",
+	lesson.FigureHeadroom:  "Headroom and opening as the job has them",
+	lesson.FigureBlank:     "The blank, its crown drawn too high to be seen",
+	lesson.FigureSquare:    "The square on the edge, its corner in the board",
+	lesson.FigureFirstStep: "The first tread line, in bold",
+	lesson.FigureTips:      "The tips taped, tread and riser lines drawn",
+	lesson.FigureThroat:    "Notch depth and throat, square across the board",
+	lesson.FigureDrop:      "The first riser cut; dashed: the foot of a whole step, and the drop between",
+	lesson.FigureFoot:      "The seat, in bold",
+	lesson.FigureKicker:    "The notch for the kicker, in bold",
+	lesson.FigureHead:      "The last tread line and the plumb cut, in bold",
+	lesson.FigureLedger:    "The notch for the ledger, in bold",
+	lesson.FigureStops:     "The saw stops at the ticks; dashed is left for the handsaw",
+	lesson.FigureKerf:      "The board cut open along the saw's line",
+	lesson.FigureTest:      "First riser cut at the foot; at the head the last tread cut below the floor",
+	lesson.FigureTrace:     "The pattern and the next board",
+	lesson.FigureBoards:    "The boards of the first steps: first riser board, and a tread",
+	lesson.FigureLanding:   "The landing's level; below its flooring the sheathing and joists",
+	lesson.FigureWinders:   "Riser lines in bold, nosings thin, the walkline as a chain; shown: the setback, and the first depth on the walkline",
+	lesson.FigureWalls:     "Where the riser lines meet the walls, from the corner",
+	lesson.FigureCurve:     "Riser lines in bold, nosings thin, the walkline as a chain; shown: the first depth on it",
+	lesson.FigureAgain:     "The stringer on its blank",
 }
 
 func wholeFigure(d *drawing.Drawing, s *layout.Stairway, stage lesson.Stage, st measure.Style) {

@@ -61,7 +61,7 @@ func (b *bench) foot(steps float64) {
 }
 
 func (b *bench) head(steps float64) {
-	b.from, b.to = math.Max(0, b.g.LeastBlank-steps*b.g.Step-b.g.Width*math.Tan(b.g.Pitch)), b.g.LeastBlank
+	b.from, b.to = math.Max(0, b.g.LeastBlank-steps*b.g.Step), b.g.LeastBlank
 	b.board()
 }
 
@@ -139,8 +139,8 @@ func (b *bench) pick() {
 	// The crown, drawn much higher than any board has it.
 	b.d.Add(drawing.Path{Layer: drawing.Thin, Path: geom.Polyline(geom.Pt(0, 0), geom.Pt(g.LeastBlank/4, 0.09*g.Width), geom.Pt(g.LeastBlank/2, 0.12*g.Width), geom.Pt(3*g.LeastBlank/4, 0.09*g.Width), geom.Pt(g.LeastBlank, 0))})
 	b.d.Text(geom.Pt(g.LeastBlank/2, 0.2*g.Width), drawing.Normal, drawing.Middle, "crown up")
-	b.d.Add(drawing.Text{Layer: drawing.Note, At: geom.Pt(0.25*g.Width, -g.Width/2), Height: drawing.Small, Angle: math.Pi / 2, Align: drawing.Middle, Text: "foot end"})
-	b.d.Text(geom.Pt(g.LeastBlank/2, -0.55*g.Width), drawing.Small, drawing.Middle, "no knots or splits where the roots will be")
+	b.d.Text(geom.Pt(-0.1*g.Width, -g.Width/2), drawing.Small, drawing.Right, "foot end")
+	b.d.Text(geom.Pt(g.LeastBlank/2, -g.NotchDepth-0.75*g.Throat), drawing.Small, drawing.Middle, "no knots or splits where the roots will be")
 	b.cuts(drawing.Hidden, steps)
 	b.d.Dim(drawing.Horizontal, geom.Pt(0, -g.Width), geom.Pt(g.LeastBlank, -g.Width), -dimRow, "at least "+b.say(g.LeastBlank))
 	b.d.Dim(drawing.Vertical, geom.Pt(g.LeastBlank, -g.Width), geom.Pt(g.LeastBlank, 0), dimRow, b.say(g.Width))
@@ -186,14 +186,20 @@ func (b *bench) tips() {
 }
 
 func (b *bench) throat() {
+	g := b.g
 	b.cuts(oldCut, steps)
-	root := onBoard(b.g.Roots[0])
-	b.d.Line(newCut, geom.Pt(root.X, 0), geom.Pt(root.X, -b.g.Width))
-	x := b.to + 0.1*b.g.Width
+	root := onBoard(g.Roots[0])
+	b.d.Line(newCut, geom.Pt(root.X, 0), geom.Pt(root.X, -g.Width))
+	x := b.to + 0.1*g.Width
 	b.d.Line(drawing.Dimension, root, geom.Pt(x, root.Y))
-	b.d.Dim(drawing.Vertical, geom.Pt(x, root.Y), geom.Pt(x, 0), dimRow, "notch "+b.say(b.g.NotchDepth))
-	b.d.Dim(drawing.Vertical, geom.Pt(x, -b.g.Width), geom.Pt(x, root.Y), dimRow, "throat "+b.say(b.g.Throat))
-	b.d.Text(geom.Pt(root.X, root.Y-0.06*b.g.Width), drawing.Small, drawing.Left, " root")
+	for _, m := range [...]struct {
+		low, high float64
+		name      string
+		size      float64
+	}{{root.Y, 0, "notch depth", g.NotchDepth}, {-g.Width, root.Y, "throat", g.Throat}} {
+		b.d.Dim(drawing.Vertical, geom.Pt(x, m.low), geom.Pt(x, m.high), dimRow, b.say(m.size))
+		b.d.Text(geom.Pt(x+0.5*g.Width, (m.low+m.high)/2), drawing.Small, drawing.Left, m.name)
+	}
 }
 
 // heel is where the first riser cut meets the seat.
@@ -212,15 +218,11 @@ func (b *bench) drop() {
 		b.d.Line(drawing.Hidden, b.tip(1), whole)
 		over := r2.Scale(g.SeatCut*0.8, b.levelWay())
 		a, c := r2.Add(whole, over), r2.Add(heel, over)
-		word := "drop "
-		if g.BottomDrop < 0 {
-			word = "longer by "
-		}
-		b.d.Dim(drawing.Aligned, c, a, dimRow, word+b.say(math.Abs(g.BottomDrop)))
+		b.d.Dim(drawing.Aligned, c, a, dimRow, b.say(math.Abs(g.BottomDrop)))
 	}
 	b.d.Line(newCut, heel, end)
 	b.d.Line(newCut, heel, b.tip(1))
-	b.d.Dim(drawing.Aligned, heel, b.tip(1), dimRow, "first riser cut "+b.say(g.FirstRiserCut))
+	b.d.Dim(drawing.Aligned, heel, b.tip(1), dimRow, b.say(g.FirstRiserCut))
 }
 
 func (b *bench) seat() {
@@ -252,8 +254,8 @@ func (b *bench) plumb() {
 	b.cuts(newCut, func(c stringer.Cut) bool { return steps(c) && c.Step == g.Notches || c.Kind == stringer.HeadCut })
 	top := b.headEnd()
 	low := r2.Add(top, r2.Scale(-g.HeadCut, b.plumbWay()))
-	b.d.Dim(drawing.Aligned, top, low, dimRow, "plumb cut "+b.say(g.HeadCut))
-	b.d.Dim(drawing.Aligned, b.tip(g.Notches), top, 1.2*dimRow, "last tread cut "+b.say(g.LastTread))
+	b.d.Dim(drawing.Aligned, top, low, dimRow, b.say(g.HeadCut))
+	b.d.Dim(drawing.Aligned, b.tip(g.Notches), top, dimRow, b.say(g.LastTread))
 }
 
 func (b *bench) ledger() {

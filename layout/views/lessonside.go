@@ -29,7 +29,7 @@ func floorToFloor(d *drawing.Drawing, s *layout.Stairway, st measure.Style) {
 	if up > 0 {
 		d.Line(drawing.Thin, geom.Pt(edge, h-up), geom.Pt(1.4*h, h-up))
 	}
-	d.Text(geom.Pt(1.38*h, h+0.02*h), drawing.Small, drawing.Right, "upper finished floor")
+	d.Text(geom.Pt(1.38*h, h-0.75*deep), drawing.Small, drawing.Right, "upper finished floor")
 	d.Text(geom.Pt(1.38*h, 0.02*h), drawing.Small, drawing.Right, "lower finished floor")
 	// A straightedge carries the level out to where the pole stands.
 	pole := 0.35 * h
@@ -56,7 +56,6 @@ func lyingPole(d *drawing.Drawing, s *layout.Stairway, part layout.Part, st meas
 		d.Text(geom.Pt(x, 1.4*broad), drawing.Small, drawing.Middle, fmtInt(k))
 		d.Add(drawing.Text{Layer: drawing.Dimension, At: geom.Pt(x+0.35*broad, -0.5*broad), Height: drawing.Normal, Angle: math.Pi / 2, Align: drawing.Right, Text: st.BareMM(x + from)})
 	}
-	d.Dim(drawing.Horizontal, geom.Pt(0, broad), geom.Pt(long, broad), 1.8*dimRow, "rise "+st.FormatMM(long))
 }
 
 // shownSteps are the steps of a section.
@@ -84,12 +83,12 @@ func stepSection(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, st me
 	}
 	var tread, riser *stepBoard
 	for _, b := range stepBoards(s, f) {
-		if b.Max.X > reach+f.UnitRun.MM()/2 || b.Min.Y > nosing(s, f, n).Y {
+		if b.Max.Y > nosing(s, f, n).Y+1 {
 			continue
 		}
 		d.Polygon(layer, b.Min, geom.Pt(b.Max.X, b.Min.Y), b.Max, geom.Pt(b.Min.X, b.Max.Y))
 		switch {
-		case b.kind == layout.TreadBoard && tread == nil:
+		case b.kind == layout.TreadBoard: // the highest shown: nothing stands over it
 			tread = &b
 		case b.kind == layout.RiserBoard && riser == nil:
 			riser = &b
@@ -98,10 +97,10 @@ func stepSection(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, st me
 	d.Line(drawing.Outline, geom.Pt(-0.6*f.UnitRun.MM(), 0), geom.Pt(reach, 0))
 	if boards {
 		if tread != nil {
-			d.Dim(drawing.Horizontal, geom.Pt(tread.Min.X, tread.Max.Y), tread.Max, 2*dimRow, "tread "+st.InchesMM(tread.Width()))
+			d.Dim(drawing.Horizontal, geom.Pt(tread.Min.X, tread.Max.Y), tread.Max, dimRow, "tread "+st.InchesMM(tread.Width()))
 		}
 		if riser != nil {
-			d.Dim(drawing.Vertical, geom.Pt(riser.Min.X, riser.Min.Y), geom.Pt(riser.Min.X, riser.Max.Y), -dimRow, "first riser "+st.InchesMM(riser.Height()))
+			d.Dim(drawing.Vertical, geom.Pt(riser.Min.X, riser.Min.Y), geom.Pt(riser.Min.X, riser.Max.Y), -dimRow, st.InchesMM(riser.Height()))
 		}
 		return
 	}
@@ -153,11 +152,11 @@ func testFit(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, st measur
 	e.stringer(g)
 	_, first := g.Tip(1)
 	_, last := g.Tip(g.Notches)
-	d.Dim(drawing.Vertical, geom.Pt(0, first-g.FirstRiserCut), geom.Pt(0, first), -dimRow, "first riser cut "+st.InchesMM(g.FirstRiserCut))
+	d.Dim(drawing.Vertical, geom.Pt(0, first-g.FirstRiserCut), geom.Pt(0, first), -dimRow, st.InchesMM(g.FirstRiserCut))
 	rise := f.EndLevel - f.StartLevel
 	right := e.header() + 2*floorShown*s.TotalRise.MM()
 	d.Line(drawing.Dimension, geom.Pt(headX(f), last), geom.Pt(right, last))
-	d.Dim(drawing.Vertical, geom.Pt(right, last), geom.Pt(right, rise), dimRow, "last tread cut "+st.InchesMM(rise-last)+" below")
+	d.Dim(drawing.Vertical, geom.Pt(right, last), geom.Pt(right, rise), dimRow, st.InchesMM(rise-last))
 }
 
 // kerfSection cuts the board along a line that is being sawn: the round blade

@@ -66,7 +66,7 @@ func windersFigure(d *drawing.Drawing, s *layout.Stairway, w *layout.Winders, wa
 		if w.Hand() == turn.Right {
 			side = -1
 		}
-		d.Dim(drawing.Aligned, first.In, corner, side*dimRow, "setback "+st.Inches(*w.Spec.Setback))
+		d.Dim(drawing.Aligned, first.In, corner, side*dimRow, st.Inches(*w.Spec.Setback))
 	}
 	if len(w.Crossings) > 0 {
 		a, b := w.Crossings[0][0], w.Crossings[0][1]
@@ -75,7 +75,7 @@ func windersFigure(d *drawing.Drawing, s *layout.Stairway, w *layout.Winders, wa
 		mid := r2.Scale(0.5, r2.Add(a, b))
 		to := r2.Add(mid, r2.Scale(1.5, r2.Sub(far, mid)))
 		d.Line(drawing.Dimension, mid, to)
-		t := drawing.Text{Layer: drawing.Dimension, At: to, Height: drawing.Normal, Align: drawing.Left, Text: "on the walkline " + st.InchesMM(w.Treads[0].Walkline)}
+		t := drawing.Text{Layer: drawing.Dimension, At: to, Height: drawing.Normal, Align: drawing.Left, Text: st.InchesMM(w.Treads[0].Walkline)}
 		if to.X < mid.X {
 			t.Align = drawing.Right
 		}
@@ -94,7 +94,7 @@ func curveFigure(d *drawing.Drawing, c *layout.Curve, st measure.Style) {
 	mid := r2.Scale(0.5, r2.Add(a, b))
 	to := r2.Add(c.Centre, r2.Scale(1.15*c.Outside/r2.Norm(r2.Sub(mid, c.Centre)), r2.Sub(mid, c.Centre)))
 	d.Line(drawing.Dimension, mid, to)
-	t := drawing.Text{Layer: drawing.Dimension, At: to, Height: drawing.Normal, Text: "on the walkline " + st.InchesMM(c.Treads[0].Walkline)}
+	t := drawing.Text{Layer: drawing.Dimension, At: to, Height: drawing.Normal, Text: st.InchesMM(c.Treads[0].Walkline)}
 	if to.X < mid.X {
 		t.Align = drawing.Right
 	}

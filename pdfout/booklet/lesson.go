@@ -81,10 +81,6 @@ func opening(s *layout.Stairway, stages []lesson.Stage, o Options) pdfout.Flow {
 		}
 		rows = append(rows, []string{"unit run" + of, fmt.Sprintf("%s, %d treads", st.Inches(f.UnitRun), f.Treads)})
 	}
-	var contents []string
-	for _, stage := range stages {
-		contents = append(contents, stage.Title)
-	}
 	blocks := []pdfout.Block{
 		pdfout.Heading{Level: 1, Text: name(s)},
 		pdfout.Paragraph{Text: "The layout of this stair, step by step, with its own numbers. Read a step, look at its figure, then do it on the board."},
@@ -96,12 +92,26 @@ func opening(s *layout.Stairway, stages []lesson.Stage, o Options) pdfout.Flow {
 	}
 	blocks = append(blocks,
 		pdfout.Heading{Level: 2, Text: "Cautions"}, pdfout.List{Items: lesson.Cautions(s)},
-		pdfout.Heading{Level: 2, Text: "The steps"}, pdfout.List{Numbered: true, Items: contents})
+		pdfout.Heading{Level: 2, Text: "The steps"}, contents(stages))
 	return pdfout.Flow{Title: "The lesson", Blocks: blocks}
 }
 
+// contents lists the steps in two columns.
+func contents(stages []lesson.Stage) pdfout.Table {
+	var t pdfout.Table
+	half := (len(stages) + 1) / 2
+	for k := range half {
+		row := []string{fmt.Sprint(k + 1), stages[k].Title}
+		if l := half + k; l < len(stages) {
+			row = append(row, fmt.Sprint(l+1), stages[l].Title)
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
 // planHeight is that of the plan on the first page, millimetres.
-const planHeight = 70
+const planHeight = 62
 
 // legend says how figures are printed.
 func legend(st measure.Style) string {
@@ -113,8 +123,8 @@ func legend(st measure.Style) string {
 
 // partsHeight and kindHeight are those of the pictures of the vocabulary.
 const (
-	partsHeight = 125
-	kindHeight  = 62
+	partsHeight = 170
+	kindHeight  = 68
 )
 
 // vocabulary shows the parts of a stair with their names, what the words mean,
@@ -126,13 +136,12 @@ func vocabulary() (pdfout.Flow, error) {
 	}
 	s := kinds[0].Stairway
 	d, parts := views.Parts(s, s.Flights()[0])
-	var named []string
-	for i, p := range parts {
-		named = append(named, views.PartLetter(i)+" "+p.Name)
-	}
 	blocks := []pdfout.Block{
+		pdfout.Heading{Level: 1, Text: "The parts of a stair"},
+		pdfout.Figure{Drawing: d, MaxHeight: partsHeight, NoScale: true},
+		partNames(parts),
+		pdfout.PageBreak{},
 		pdfout.Heading{Level: 1, Text: "The words"},
-		pdfout.Figure{Drawing: d, MaxHeight: partsHeight, NoScale: true, Caption: "The parts of a stair: " + strings.Join(named, ", ")},
 		pdfout.Table{Rows: glossary()},
 		pdfout.PageBreak{},
 		pdfout.Heading{Level: 1, Text: "Kinds of stairway"},
@@ -144,10 +153,23 @@ func vocabulary() (pdfout.Flow, error) {
 }
 
 func kind(k lesson.Kind) []pdfout.Block {
-	return []pdfout.Block{
-		pdfout.Figure{Drawing: views.PlanSketch(k.Stairway, k.Name), MaxHeight: kindHeight, NoScale: true},
-		pdfout.Paragraph{Text: k.Name + ": " + k.Text, Small: true},
+	return []pdfout.Block{pdfout.Figure{
+		Drawing: views.PlanSketch(k.Stairway, k.Name), MaxHeight: kindHeight, NoScale: true, Caption: k.Name + ". " + k.Text,
+	}}
+}
+
+// partNames tells which letter is which part, three to a row.
+func partNames(parts []views.NamedPart) pdfout.Table {
+	var t pdfout.Table
+	rows := (len(parts) + 2) / 3
+	for k := range rows {
+		var row []string
+		for i := k; i < len(parts); i += rows {
+			row = append(row, views.PartLetter(i), parts[i].Name)
+		}
+		t.Rows = append(t.Rows, row)
 	}
+	return t
 }
 
 func glossary() [][]string {
@@ -168,16 +190,44 @@ func steps(s *layout.Stairway, stages []lesson.Stage, st measure.Style) pdfout.F
 	return f
 }
 
+// tall are the figures that stand beside their text; the others are as wide as the
+// page and stand above it.
+var tall = map[lesson.Figure]bool{
+	lesson.FigureRise: true, lesson.FigureStep: true, lesson.FigureHeadroom: true, lesson.FigureDrop: true,
+	lesson.FigureFoot: true, lesson.FigureKicker: true, lesson.FigureHead: true, lesson.FigureLedger: true,
+	lesson.FigureTest: true, lesson.FigureBoards: true, lesson.FigureLanding: true, lesson.FigureWinders: true,
+	lesson.FigureWalls: true, lesson.FigureCurve: true,
+}
+
+// tallHeight is that of a figure that stands beside its text, millimetres: what
+// half a letter page leaves below a heading.
+const tallHeight = 100
+
 func stageBlocks(k int, stage lesson.Stage, d *drawing.Drawing) []pdfout.Block {
-	blocks := []pdfout.Block{
-		pdfout.Heading{Level: 2, Text: fmt.Sprintf("%d. %s", k+1, stage.Title)},
-		pdfout.Figure{Drawing: d, NoScale: true},
-		pdfout.Paragraph{Text: stage.Text},
+	heading := pdfout.Heading{Level: 2, Text: fmt.Sprintf("%d. %s", k+1, stage.Title)}
+	figure := pdfout.Figure{Drawing: d, NoScale: true}
+	text := pdfout.Paragraph{Text: stage.Text}
+	if tall[stage.Figure] {
+		figure.MaxHeight = tallHeight
+		beside := append([]pdfout.Block{text}, append(sums(stage), warnings(stage)...)...)
+		return []pdfout.Block{heading, pdfout.Columns{Left: []pdfout.Block{figure}, Right: beside}}
 	}
+	if len(stage.Sums) == 0 {
+		return append([]pdfout.Block{heading, figure, text}, warnings(stage)...)
+	}
+	return []pdfout.Block{heading, figure, text, pdfout.Columns{Left: sums(stage), Right: warnings(stage)}}
+}
+
+func sums(stage lesson.Stage) (blocks []pdfout.Block) {
 	for _, sum := range stage.Sums {
 		blocks = append(blocks, pdfout.Paragraph{Text: sum, Small: true})
 	}
-	blocks = append(blocks, pdfout.Paragraph{Text: "Common mistake: " + stage.Mistake + " To see it: " + stage.Tell, Small: true})
+	return blocks
+}
+
+// warnings are the common mistake, how to see it, and the words that are new.
+func warnings(stage lesson.Stage) []pdfout.Block {
+	blocks := []pdfout.Block{pdfout.Paragraph{Text: "Common mistake: " + stage.Mistake + " To see it: " + stage.Tell, Small: true}}
 	var words []string
 	for _, t := range stage.Terms {
 		words = append(words, t.Word+": "+t.Meaning)
