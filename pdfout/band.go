@@ -22,8 +22,12 @@ type Space struct{ Height float64 }
 func (Band) block()  {}
 func (Space) block() {}
 
-// leastRoom is the least that a figure or a space in a band gets, millimetres.
-const leastRoom = 40.0
+// leastRoom is the least that a figure in a band gets, leastSpace that of a space,
+// millimetres.
+const (
+	leastRoom  = 40.0
+	leastSpace = 20.0
+)
 
 // band sets a band in one chunk: its text first, to see what is left.
 func (s setter) band(b Band) (chunk, error) {
@@ -44,10 +48,10 @@ func (s setter) band(b Band) (chunk, error) {
 	if err != nil {
 		return chunk{}, err
 	}
-	room := leastRoom
+	room := 0.0
 	if open > 0 {
 		used := total(set) + float64(open)*figureAbove + blockGap
-		room = math.Max(leastRoom, (height-used)/float64(open))
+		room = (height - used) / float64(open)
 	}
 	blocks := append([]Block(nil), b.Blocks...)
 	for i, block := range blocks {
@@ -78,10 +82,10 @@ func fills(b Block) bool {
 func sized(b Block, height float64) Block {
 	switch b := b.(type) {
 	case Figure:
-		b.MaxHeight = height
+		b.MaxHeight = math.Max(leastRoom, height)
 		return b
 	case Space:
-		b.Height = height
+		b.Height = math.Max(leastSpace, height)
 		return b
 	}
 	return b
@@ -109,7 +113,7 @@ const (
 func (s setter) space(b Space) chunk {
 	height := b.Height
 	if height == 0 {
-		height = leastRoom
+		height = leastSpace
 	}
 	height = math.Min(height, s.tall-rounding)
 	return chunk{height: height, above: figureAbove, draw: func(c *canvas, x, top float64) {

@@ -24,6 +24,7 @@ func commands(std streams) []*cli.Command {
 		checkCommand(std),
 		templatesCommand(std),
 		lessonCommand(std),
+		exercisesCommand(std),
 		punchCommand(std),
 		calibrateCommand(std),
 		codesCommand(std),

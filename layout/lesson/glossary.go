@@ -62,3 +62,12 @@ func Explain(word string) (Term, bool) {
 	}
 	return Term{}, false
 }
+
+// PartNames are the parts of a stair that its drawing has a leader to.
+var PartNames = []string{
+	"nosing", "tread", "riser board", "handrail", "root", "throat", "stringer", "plumb cut at the head", "header",
+	"seat", "kicker", "lower finished floor", "upper finished floor",
+}
+
+// PartLetter is the letter of the k-th part of a drawing, 0 the first.
+func PartLetter(k int) string { return string(rune('A' + k)) }

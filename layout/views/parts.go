@@ -2,12 +2,14 @@ package views
 
 import (
 	"math"
+	"slices"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"stepoff/layout"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
+	"stepoff/layout/lesson"
 )
 
 // NamedPart is one part of a stair in the drawing of the parts: where its leader
@@ -18,9 +20,10 @@ type NamedPart struct {
 	from geom.Point // where its letter stands
 }
 
-// Parts draws a flight from the side with a leader to each of its parts, lettered
-// from A on in the order in which they are returned. The flight has stringers.
-func Parts(s *layout.Stairway, f *layout.Flight) (*drawing.Drawing, []NamedPart) {
+// Parts draws a flight from the side with a leader to each of the parts named (see
+// lesson.PartNames), lettered from A on in that order. The flight has stringers;
+// what it has not got, such as a kicker, has no leader.
+func Parts(s *layout.Stairway, f *layout.Flight, names []string) (*drawing.Drawing, []NamedPart) {
 	d := &drawing.Drawing{Name: "parts", Title: "The parts of a stair"}
 	e := elevation{d: d, s: s, f: f}
 	e.floors()
@@ -29,17 +32,20 @@ func Parts(s *layout.Stairway, f *layout.Flight) (*drawing.Drawing, []NamedPart)
 	rail := handrailHeight
 	d.Line(drawing.Outline, r2.Add(e.nosing(1), geom.Pt(0, rail)), r2.Add(e.nosing(f.Risers-1), geom.Pt(0, rail)))
 	d.Line(drawing.Outline, r2.Add(e.nosing(1), geom.Pt(0, rail-40)), r2.Add(e.nosing(f.Risers-1), geom.Pt(0, rail-40)))
-	parts := namedParts(e)
+	var parts []NamedPart
+	known := namedParts(e)
+	for _, name := range names {
+		if k := slices.IndexFunc(known, func(p NamedPart) bool { return p.Name == name }); k >= 0 {
+			parts = append(parts, known[k])
+		}
+	}
 	for i, p := range parts {
 		d.Line(drawing.Thin, p.from, p.At)
 		d.Add(drawing.Path{Layer: drawing.Thin, Fill: 1, Path: geom.Rect(geom.Box{Min: p.At, Max: p.At}.Grow(dotSize))})
-		d.Add(drawing.Text{Layer: drawing.Note, At: beside(p), Height: drawing.Large, Align: drawing.Middle, Text: PartLetter(i)})
+		d.Add(drawing.Text{Layer: drawing.Note, At: beside(p), Height: drawing.Large, Align: drawing.Middle, Text: lesson.PartLetter(i)})
 	}
 	return d, parts
 }
-
-// PartLetter is the letter of the k-th part, 0 the first.
-func PartLetter(k int) string { return string(rune('A' + k)) }
 
 const (
 	// handrailHeight is where the rail is drawn over the nosings: 36 in, common

@@ -135,7 +135,7 @@ func vocabulary() (pdfout.Flow, error) {
 		return pdfout.Flow{}, err
 	}
 	s := kinds[0].Stairway
-	d, parts := views.Parts(s, s.Flights()[0])
+	d, parts := views.Parts(s, s.Flights()[0], lesson.PartNames)
 	blocks := []pdfout.Block{
 		pdfout.Heading{Level: 1, Text: "The parts of a stair"},
 		pdfout.Figure{Drawing: d, MaxHeight: partsHeight, NoScale: true},
@@ -165,7 +165,7 @@ func partNames(parts []views.NamedPart) pdfout.Table {
 	for k := range rows {
 		var row []string
 		for i := k; i < len(parts); i += rows {
-			row = append(row, views.PartLetter(i), parts[i].Name)
+			row = append(row, lesson.PartLetter(i), parts[i].Name)
 		}
 		t.Rows = append(t.Rows, row)
 	}

@@ -42,13 +42,14 @@ var may = map[string][]string{
 	"layout/strength":       leaves,
 	"layout/stock":          leaves,
 
-	"layout":         {"spec/...", "layout/geom", "layout/stringer", "layout/turn", "layout/strength", "layout/stock"},
-	"layout/choose":  above,
-	"layout/check":   above,
-	"layout/asbuilt": above,
-	"layout/lesson":  above,
-	"layout/report":  above,
-	"layout/views":   {"spec/...", "layout/..."},
+	"layout":                 {"spec/...", "layout/geom", "layout/stringer", "layout/turn", "layout/strength", "layout/stock"},
+	"layout/choose":          above,
+	"layout/check":           above,
+	"layout/asbuilt":         above,
+	"layout/lesson":          above,
+	"layout/lesson/exercise": above,
+	"layout/report":          above,
+	"layout/views":           {"spec/...", "layout/..."},
 
 	// No stairs on paper: only packet knows what a set holds.
 	"pdfout":         {"spec/measure", "layout/geom", "layout/drawing", "layout/drawing/letter", "pdfout/tile"},
