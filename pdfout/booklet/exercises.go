@@ -81,7 +81,7 @@ func problemFigure(x exercise.Problem, st measure.Style) (*drawing.Drawing, erro
 // Heights of what a problem's half page holds, millimetres.
 const (
 	partsFigure = 95
-	drawnFigure = 52
+	drawnFigure = 46
 	drawnSpace  = 12
 )
 

@@ -19,13 +19,7 @@ func (m maker) floor(s *stair) (headroom measure.Length) {
 }
 
 // tall draws a stair high enough that headroom is a question.
-func (m maker) tall() stair {
-	s := m.stair(true)
-	each := s.rise / measure.Length(s.risers)
-	s.risers = max(s.risers, 14)
-	s.rise = each * measure.Length(s.risers)
-	return s
-}
+func (m maker) tall() stair { return m.stairOf(14, true) }
 
 func (m maker) openingGiven(s stair) []Given {
 	return []Given{m.given("unit rise", s.rise/measure.Length(s.risers)), m.given("unit run", s.run),
@@ -115,7 +109,7 @@ func (m maker) landing() (Problem, error) {
 // equally far before their riser lines and are turned by equal angles, so that
 // straight across from nosing to nosing is the chord of one angle.
 func (m maker) winders() (Problem, error) {
-	s := m.stair(false)
+	s := m.stairOf(12, false)
 	treads := one(m.dice, 3, 4)
 	walkline, low, step := 12*measure.Inch, 12*measure.Inch, measure.Inch/8
 	s.clear = one[measure.Length](m.dice, 36, 37, 38, 40) * measure.Inch

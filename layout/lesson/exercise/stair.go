@@ -26,12 +26,19 @@ type stair struct {
 // stair draws one. With even, the unit rise itself is one that a tape shows. The
 // bounds keep within what codes commonly allow for dwellings; a test holds what
 // comes out against one.
-func (m maker) stair(even bool) stair {
+func (m maker) stair(even bool) stair { return m.stairOf(8, even) }
+
+// mostRisers is as many as a stair here has.
+const mostRisers = 17
+
+// stairOf draws one of so many risers at least.
+func (m maker) stairOf(risers int, even bool) stair {
+	risers += m.n(mostRisers - risers + 1)
 	if m.metric() {
-		return m.metricStair(even)
+		return m.metricStair(risers, even)
 	}
 	in, eighth, sixteenth := measure.Inch, measure.Inch/8, measure.Inch/16
-	s := stair{risers: 10 + m.n(7), width: 11*in + in/4, clear: 36 * in}
+	s := stair{risers: risers, width: 11*in + in/4, clear: 36 * in}
 	n := measure.Length(s.risers)
 	each := m.from(7*in, 7*in+in/2, sixteenth)
 	s.rise = n * each
@@ -39,7 +46,7 @@ func (m maker) stair(even bool) stair {
 		s.rise = s.rise / eighth * eighth // to the eighth below
 		s.rise += m.from(0, in, eighth)
 	}
-	s.run = m.from(10*in, 11*in, in/4)
+	s.run = m.from(10*in, 11*in, eighth)
 	s.tread = one(m.dice, in, in+in/8, in+in/4, in+in/2)
 	s.nosing = one(m.dice, 3*in/4, in, in+in/8, in+in/4)
 	s.board = one(m.dice, in/2, 5*in/8, 3*in/4)
@@ -47,15 +54,15 @@ func (m maker) stair(even bool) stair {
 	return s
 }
 
-func (m maker) metricStair(even bool) stair {
+func (m maker) metricStair(risers int, even bool) stair {
 	mm := measure.Millimetre
-	s := stair{risers: 12 + m.n(6), width: m.from(275*mm, 295*mm, 5*mm), clear: 900 * mm}
+	s := stair{risers: risers, width: m.from(275*mm, 295*mm, 5*mm), clear: 900 * mm}
 	n := measure.Length(s.risers)
 	s.rise = n * m.from(175*mm, 190*mm, mm)
 	if !even {
 		s.rise += m.from(0, 25*mm, mm)
 	}
-	s.run = m.from(255*mm, 280*mm, 5*mm)
+	s.run = m.from(255*mm, 280*mm, mm)
 	s.tread = one(m.dice, 25*mm, 28*mm, 32*mm, 38*mm)
 	s.nosing = one(m.dice, 20*mm, 25*mm, 30*mm)
 	s.board = one(m.dice, 12*mm, 15*mm, 18*mm)
