@@ -43,7 +43,8 @@ type Stage struct {
 	Tell    string // how to see it
 	Terms   []Term // of the trade, met here for the first time
 
-	Part layout.Part // between fixed levels, of the stage that divides it
+	Part    layout.Part // between fixed levels, of the stage that divides it
+	Opening float64     // needed for the headroom, level from the head plumb cut, of the stage that tells of it
 }
 
 // Figure says which drawing shows a stage.

@@ -61,9 +61,11 @@ func (t *teacher) stringer() {
 	if h := t.headroomOf(); t.full() && t.isTop() && h != nil && h.OpeningNeeded != nil {
 		t.stage(FigureHeadroom, "Leave the headroom",
 			"Carry the line through the [nosings] up the flight: the ceiling over it must leave the [headroom], so the floor has to be open as far as {opening needed} from the [head].",
-			[]string{"{code} asks for {least headroom} plumb over the nosings, under a floor {floor depth} deep"},
+			[]string{"{code} asks for {least headroom} plumb over the nosings, under a floor {floor depth} deep",
+				"from the last nosing: headroom and floor together x run / rise"},
 			"The opening is framed for the stair alone, and the head meets the ceiling.",
 			"Hold a pole as long as the headroom upright on each nosing of the drawing.")
+		t.stages[len(t.stages)-1].Opening = *h.OpeningNeeded
 	}
 	t.blank()
 	t.square()

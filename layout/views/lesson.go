@@ -17,7 +17,7 @@ func Lesson(s *layout.Stairway, stage lesson.Stage, k int, st measure.Style) *dr
 	case nil:
 		wholeFigure(d, s, stage, st)
 	case *layout.Flight:
-		flightFigure(d, s, e, stage.Figure, st)
+		flightFigure(d, s, e, stage, st)
 	case *layout.Landing:
 		landingLevel(d, s, e, st)
 	case *layout.Winders:
@@ -33,12 +33,12 @@ var captions = map[lesson.Figure]string{
 	lesson.FigureRise:      "The rise is taken plumb between the finished floors",
 	lesson.FigurePole:      "The story pole lying down: riser numbers above it, levels below",
 	lesson.FigureStep:      "Rise and run, from nosing to nosing",
-	lesson.FigureHeadroom:  "Headroom and opening as the job has them",
+	lesson.FigureHeadroom:  "The headroom, and the opening it needs",
 	lesson.FigureBlank:     "The blank, its crown drawn too high to be seen",
 	lesson.FigureSquare:    "The square on the edge, its corner in the board",
 	lesson.FigureFirstStep: "The first tread line, in bold",
 	lesson.FigureTips:      "The tips taped, tread and riser lines drawn",
-	lesson.FigureThroat:    "Notch depth and throat, square across the board",
+	lesson.FigureThroat:    "Square across the board: above, the notch depth; below, the throat",
 	lesson.FigureDrop:      "The first riser cut; dashed: the foot of a whole step, and the drop between",
 	lesson.FigureFoot:      "The seat, in bold",
 	lesson.FigureKicker:    "The notch for the kicker, in bold",
@@ -64,16 +64,17 @@ func wholeFigure(d *drawing.Drawing, s *layout.Stairway, stage lesson.Stage, st 
 	lyingPole(d, s, stage.Part, st)
 }
 
-// onBench are the figures drawn on the blank, each with what it adds.
-func flightFigure(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, figure lesson.Figure, st measure.Style) {
+// flightFigure draws a stage of a flight: on its blank as it lies on the saw
+// horses, or on the stair from the side.
+func flightFigure(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, stage lesson.Stage, st measure.Style) {
 	b := bench{d: d, f: f, g: &f.Stringers[0], st: st}
-	switch figure {
+	switch stage.Figure {
 	case lesson.FigureStep:
 		stepSection(d, s, f, st, false)
 	case lesson.FigureBoards:
 		stepSection(d, s, f, st, true)
 	case lesson.FigureHeadroom:
-		headroomFigure(d, s, f, st)
+		headroomFigure(d, s, f, stage.Opening, st)
 	case lesson.FigureTest:
 		testFit(d, s, f, st)
 	case lesson.FigureKerf:
@@ -85,7 +86,7 @@ func flightFigure(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, figu
 		b.foot(1.6)
 		b.settings()
 	case lesson.FigureFirstStep:
-		b.foot(3.2)
+		b.foot(2.2)
 		b.firstStep()
 	case lesson.FigureTips:
 		b.whole()

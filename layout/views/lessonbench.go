@@ -130,8 +130,8 @@ func (b *bench) square(k int) {
 	for _, p := range [...]geom.Point{b.tip(k), r2.Add(c, r2.Scale(b.g.Rise, v))} {
 		b.d.Add(drawing.Path{Layer: drawing.Thin, Fill: 0.4, Path: geom.Rect(geom.Box{Min: geom.Pt(p.X-8, 0), Max: geom.Pt(p.X+8, 16)})})
 	}
-	b.d.Add(drawing.Text{Layer: drawing.Note, At: r2.Add(at(bladeLong*0.72, bladeWide*0.25), geom.Point{}), Height: drawing.Small, Angle: -b.g.Pitch, Align: drawing.Middle, Text: "blade"})
-	b.d.Add(drawing.Text{Layer: drawing.Note, At: at(tongueWide*0.3, tongueLong*0.74), Height: drawing.Small, Angle: math.Pi/2 - b.g.Pitch, Align: drawing.Middle, Text: "tongue"})
+	b.d.Add(drawing.Text{Layer: drawing.Note, At: at(bladeLong*0.78, bladeWide*0.25), Height: drawing.Small, Angle: -b.g.Pitch, Align: drawing.Middle, Text: "blade"})
+	b.d.Add(drawing.Text{Layer: drawing.Note, At: at(tongueWide*0.3, tongueLong*0.78), Height: drawing.Small, Angle: math.Pi/2 - b.g.Pitch, Align: drawing.Middle, Text: "tongue"})
 }
 
 func (b *bench) pick() {
@@ -192,14 +192,8 @@ func (b *bench) throat() {
 	b.d.Line(newCut, geom.Pt(root.X, 0), geom.Pt(root.X, -g.Width))
 	x := b.to + 0.1*g.Width
 	b.d.Line(drawing.Dimension, root, geom.Pt(x, root.Y))
-	for _, m := range [...]struct {
-		low, high float64
-		name      string
-		size      float64
-	}{{root.Y, 0, "notch depth", g.NotchDepth}, {-g.Width, root.Y, "throat", g.Throat}} {
-		b.d.Dim(drawing.Vertical, geom.Pt(x, m.low), geom.Pt(x, m.high), dimRow, b.say(m.size))
-		b.d.Text(geom.Pt(x+0.5*g.Width, (m.low+m.high)/2), drawing.Small, drawing.Left, m.name)
-	}
+	b.d.Dim(drawing.Vertical, geom.Pt(x, root.Y), geom.Pt(x, 0), dimRow, b.say(g.NotchDepth))
+	b.d.Dim(drawing.Vertical, geom.Pt(x, -g.Width), geom.Pt(x, root.Y), 2*dimRow, b.say(g.Throat))
 }
 
 // heel is where the first riser cut meets the seat.

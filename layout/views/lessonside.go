@@ -117,9 +117,9 @@ func stepSection(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, st me
 	}
 }
 
-// headroomFigure draws the flight under its floor and the height that is free
-// over the nosings.
-func headroomFigure(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, st measure.Style) {
+// headroomFigure draws the flight under a floor that is open as far as the headroom
+// needs, and the height that is then free over the nosings.
+func headroomFigure(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, opening float64, st measure.Style) {
 	e := elevation{d: d, s: s, f: f, st: st}
 	e.floors()
 	e.boards()
@@ -128,20 +128,14 @@ func headroomFigure(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, st
 	if over == nil {
 		return
 	}
-	need := 0.0
-	if h := s.Job.Opening; h != nil {
-		need = h.MM()
-	}
-	if need == 0 {
-		return
-	}
-	least, at := over.Least(need)
-	ceiling := f.EndLevel - f.StartLevel - s.Job.Levels.FloorDepth.MM()
-	far := at - 0.25*s.TotalRise.MM()
-	d.Polyline(drawing.Outline, geom.Pt(far, f.EndLevel-f.StartLevel), geom.Pt(at, f.EndLevel-f.StartLevel), geom.Pt(at, ceiling), geom.Pt(far, ceiling))
+	least, at := over.Least(opening)
+	floor := f.EndLevel - f.StartLevel
+	ceiling := floor - s.Job.Levels.FloorDepth.MM()
+	far := at - floorShown*2*s.TotalRise.MM()
+	d.Polyline(drawing.Outline, geom.Pt(far, floor), geom.Pt(at, floor), geom.Pt(at, ceiling), geom.Pt(far, ceiling))
 	d.Line(drawing.Cut, geom.Pt(at, ceiling-least), geom.Pt(at, ceiling))
 	d.Dim(drawing.Vertical, geom.Pt(at, ceiling-least), geom.Pt(at, ceiling), -dimRow, "headroom "+st.InchesMM(least))
-	d.Dim(drawing.Horizontal, geom.Pt(at, f.EndLevel-f.StartLevel), geom.Pt(headX(f), f.EndLevel-f.StartLevel), dimRow, "opening "+st.InchesMM(need))
+	d.Dim(drawing.Horizontal, geom.Pt(at, floor), geom.Pt(headX(f), floor), dimRow, "opening "+st.InchesMM(opening))
 }
 
 // testFit draws the stringer standing in its place.

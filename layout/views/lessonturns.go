@@ -89,7 +89,8 @@ func curveFigure(d *drawing.Drawing, c *layout.Curve, st measure.Style) {
 	first := c.Laid.Risers[0]
 	d.Line(drawing.Centre, c.Centre, first.In)
 	d.Line(drawing.Centre, c.Centre, c.Laid.Risers[len(c.Laid.Risers)-1].In)
-	d.Dim(drawing.Aligned, c.Centre, first.In, dimRow, "inside radius "+st.FormatMM(c.Inside))
+	// Before the first riser line, where no tread is.
+	d.Dim(drawing.Aligned, c.Centre, first.In, -float64(c.Hand())*dimRow, "inside radius "+st.FormatMM(c.Inside))
 	a, b := c.Crossings[0][0], c.Crossings[0][1]
 	mid := r2.Scale(0.5, r2.Add(a, b))
 	to := r2.Add(c.Centre, r2.Scale(1.15*c.Outside/r2.Norm(r2.Sub(mid, c.Centre)), r2.Sub(mid, c.Centre)))

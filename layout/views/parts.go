@@ -90,16 +90,17 @@ func namedParts(e elevation) []NamedPart {
 	under("throat", r2.Add(geom.Pt(float64(m)*run, float64(m)*rise-t), r2.Scale(g.Throat*0.7, square)), 2.2*rise)
 	under("stringer", r2.Add(geom.Pt((float64(h)-0.4)*run, float64(h)*rise-t), r2.Scale(g.Throat*0.8, square)), 2.4*rise)
 	head := geom.Pt(headX(f), float64(g.Notches)*rise-t-g.HeadCut*0.6)
-	under("plumb cut at the head", head, 2.2*rise)
+	under("plumb cut at the head", head, 2.6*rise)
 	if depth := e.above().depth; depth != nil {
-		under("header", geom.Pt(e.header()+30, f.EndLevel-f.StartLevel-depth.MM()*0.6), 3*rise)
+		at := geom.Pt(e.header()+30, f.EndLevel-f.StartLevel-depth.MM()*0.6)
+		all = append(all, NamedPart{"header", at, r2.Add(at, geom.Pt(2*run, -1.2*rise))})
 	}
 	under("seat", geom.Pt(g.SeatCut*0.75, -f.Flooring.MM()), 0.9*rise)
 	if g.Kicker != nil {
 		at := geom.Pt(g.Kicker.Depth/2, -f.Flooring.MM()+g.Kicker.Height/2)
 		all = append(all, NamedPart{"kicker", at, r2.Add(at, geom.Pt(-1.0*rise, -0.75*rise))})
 	}
-	all = append(all, NamedPart{"lower finished floor", geom.Pt(-1.1*run, 0), geom.Pt(-1.4*run, -0.75*rise)})
+	all = append(all, NamedPart{"lower finished floor", geom.Pt(-1.1*run, 0), geom.Pt(-1.4*run, 0.9*rise)})
 	top := geom.Pt(e.header()+1.2*run, f.EndLevel-f.StartLevel)
 	return append(all, NamedPart{"upper finished floor", top, r2.Add(top, geom.Pt(0.2*run, 0.8*rise))})
 }
