@@ -14,7 +14,7 @@ p { margin: .6rem 0 }
 .stamp { border: 3px solid #000; padding: .5rem; font-weight: bold }
 article { border-top: 1px solid #999; padding-bottom: .8rem }
 figure { margin: 1rem 0 }
-.drawing { display: block; width: 100%; height: auto; max-height: 90vh }
+.drawing { display: block; width: 100%; height: auto; max-height: 90vh; margin: 0 auto }
 figcaption { font-size: .85rem; color: #333; margin-top: .3rem }
 .table { overflow-x: auto }
 table { border-collapse: collapse; width: 100% }

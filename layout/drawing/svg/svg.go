@@ -47,7 +47,7 @@ func Write(w io.Writer, d *drawing.Drawing, o Options) error {
 	p := &picture{scale: o.Scale, margin: o.Margin, left: box.Min.X, top: box.Max.Y, inline: o.Inline}
 	width, height := box.Width()*o.Scale+2*o.Margin, box.Height()*o.Scale+2*o.Margin
 	if o.Inline {
-		p.write(`<svg class="drawing" role="img" viewBox="0 0 `, number(width), " ", number(height), "\">\n")
+		p.write(`<svg class="drawing" role="img" viewBox="0 0 `, number(width), " ", number(height), `" style="max-width: `, number(mostGrown*width), "mm\">\n")
 		p.write("<title>", escape(d.Title), "</title>\n")
 	} else {
 		p.write(`<?xml version="1.0" encoding="UTF-8"?>`, "\n")
@@ -66,6 +66,10 @@ func Write(w io.Writer, d *drawing.Drawing, o Options) error {
 	_, err := w.Write(p.Bytes())
 	return err
 }
+
+// mostGrown is how much larger than its size an inline drawing is shown at most,
+// where the page is wider.
+const mostGrown = 1.5
 
 // picture gathers the file. Its place 0, 0 is the upper left corner, y down.
 type picture struct {
