@@ -140,6 +140,10 @@ var figures = map[string]func(*teacher) string{
 	"walkline radius": func(t *teacher) string { return t.st.DecimalMM(t.walkRadius()) },
 	"narrow depth":    func(t *teacher) string { return t.say(t.aTurn().Treads[0].Narrow) },
 
+	// The tapered treads of either.
+	"tapered along": func(t *teacher) string { return t.say(t.tapered().Along) },
+	"tapered deep":  func(t *teacher) string { return t.say(t.tapered().Deep) },
+
 	// The curve in hand.
 	"curve treads":         func(t *teacher) string { return strconv.Itoa(len(t.aCurve().Treads)) },
 	"curve angle":          func(t *teacher) string { return degrees(t.aCurve().Spec.Angle) },
@@ -149,12 +153,10 @@ var figures = map[string]func(*teacher) string{
 	"curve walkline":       func(t *teacher) string { return t.st.Inches(t.aCurve().Spec.Depths.Walklines[0]) },
 	"curve walkline depth": func(t *teacher) string { return t.say(t.aCurve().Treads[0].Walkline) },
 	"curve narrow":         func(t *teacher) string { return t.say(t.aCurve().Treads[0].Narrow) },
-	"inside run": func(t *teacher) string {
-		return t.st.DecimalMM(t.aCurve().Inside * t.aCurve().Spec.Angle / float64(len(t.aCurve().Treads)) * math.Pi / 180)
-	},
-	"outside run": func(t *teacher) string {
-		return t.st.DecimalMM(t.aCurve().Outside * t.aCurve().Spec.Angle / float64(len(t.aCurve().Treads)) * math.Pi / 180)
-	},
+	"inside run":           func(t *teacher) string { return t.st.DecimalMM(t.aCurve().RunAt(t.aCurve().Inside)) },
+	"outside run":          func(t *teacher) string { return t.st.DecimalMM(t.aCurve().RunAt(t.aCurve().Outside)) },
+	"inside pitch":         func(t *teacher) string { return t.pitchAt(t.aCurve().Inside) },
+	"outside pitch":        func(t *teacher) string { return t.pitchAt(t.aCurve().Outside) },
 }
 
 func (t *teacher) say(mm float64) string { return t.st.InchesMM(mm) }
@@ -237,6 +239,20 @@ func (t *teacher) boardOf(kind layout.BoardKind, step int) (layout.Board, bool) 
 func (t *teacher) aLanding() *layout.Landing { return t.element.(*layout.Landing) }
 func (t *teacher) aTurn() *layout.Winders    { return t.element.(*layout.Winders) }
 func (t *teacher) aCurve() *layout.Curve     { return t.element.(*layout.Curve) }
+
+// tapered is the board of the first tread of the turn or curve in hand.
+func (t *teacher) tapered() layout.TaperedBoard {
+	if w, ok := t.element.(*layout.Winders); ok {
+		return w.Boards[0]
+	}
+	return t.aCurve().Boards[0]
+}
+
+// pitchAt is how steep the curve is along an arc, in degrees.
+func (t *teacher) pitchAt(radius float64) string {
+	c := t.aCurve()
+	return fmt.Sprintf("%.2f", math.Atan2(c.UnitRise, c.RunAt(radius))*180/math.Pi)
+}
 
 // walkRadius is the radius of a radial turn's walkline about its pivot.
 func (t *teacher) walkRadius() float64 {

@@ -75,6 +75,8 @@ const (
 	FigureWinders
 	FigureWalls
 	FigureCurve
+	FigureTapered
+	FigureStrings
 	FigureAgain
 )
 

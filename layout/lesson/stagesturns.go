@@ -31,8 +31,6 @@ func (t *teacher) winders() {
 	} else {
 		sums = []string{"on the walkline each step is {walkline depth} deep"}
 	}
-	sums = append(sums, "[narrow end]: {narrow depth}",
-		when(t.full() && t.has(rules.WinderWalklineMin), "{code} asks for {least walkline} on the walkline"+when(t.has(rules.WinderNarrowMin), " and {least narrow end} at the narrow end")))
 	t.stage(FigureWinders, "Draw the winders: "+w.Name, text, sums,
 		"All riser lines are run into the inside corner, and the steps end in a point.",
 		"Walk round with the rule: the same depth at each nosing on the walkline.")
@@ -42,6 +40,16 @@ func (t *teacher) winders() {
 			"The lines are taken from a corner that is not square.",
 			"Measure both diagonals of the turn before snapping.")
 	}
+	t.taperedTreads("winders", "[narrow end]: {narrow depth}",
+		when(t.full() && t.has(rules.WinderWalklineMin), "{code} asks for {least walkline} on the walkline"+when(t.has(rules.WinderNarrowMin), " and {least narrow end} at the narrow end")))
+}
+
+// taperedTreads teaches how the treads of a turn or a curve are cut.
+func (t *teacher) taperedTreads(of string, sums ...string) {
+	t.stage(FigureTapered, "Cut the "+of,
+		"Lay the full-size template on the board with its nosing along the grain. The lowest tread is cut from a piece {tapered along} along by {tapered deep} deep, and each is tried in its place before the next.", sums,
+		"The grain runs across the narrow end, and it breaks off.",
+		"The grain follows the nosing, where people tread.")
 }
 
 // curve teaches a curved flight.
@@ -52,8 +60,14 @@ func (t *teacher) curve() {
 		"Swing the inside edge with a radius of {inside radius} and the outside with {outside radius}, and divide {curve angle} into {curve treads} equal treads. On the [walkline] each is {curve walkline depth} deep.",
 		[]string{
 			"{curve angle} / {curve treads} = {curve each} to a tread",
-			"run along the inside edge {inside run}, along the outside {outside run}",
 			"at the [narrow end] {curve narrow}"},
 		"The run is stepped along the inside edge with a straight rule.",
 		"Divide the angle, then prove the last line against the end.")
+	t.taperedTreads("curved flight's treads")
+	t.stage(FigureStrings, "Unroll the strings",
+		"Bent straight, each [stringer] is an ordinary one with its own run: {inside run} along the inside edge and {outside run} along the outside. The rise, {unit rise}, is the same for both.",
+		[]string{"inside: rise over run {unit rise exactly} / {inside run}, [pitch] {inside pitch} degrees",
+			"outside: rise over run {unit rise exactly} / {outside run}, pitch {outside pitch} degrees"},
+		"Both strings are laid out with the run of the walkline.",
+		"Measure each run along its own edge on the floor.")
 }

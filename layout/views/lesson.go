@@ -21,9 +21,20 @@ func Lesson(s *layout.Stairway, stage lesson.Stage, k int, st measure.Style) *dr
 	case *layout.Landing:
 		landingLevel(d, s, e, st)
 	case *layout.Winders:
+		if stage.Figure == lesson.FigureTapered {
+			taperedBoard(d, s, e.Name, st)
+			break
+		}
 		windersFigure(d, s, e, stage.Figure == lesson.FigureWalls, st)
 	case *layout.Curve:
-		curveFigure(d, e, st)
+		switch stage.Figure {
+		case lesson.FigureTapered:
+			taperedBoard(d, s, e.Name, st)
+		case lesson.FigureStrings:
+			unrolledSteps(d, e, st)
+		default:
+			curveFigure(d, e, st)
+		}
 	}
 	return d
 }
@@ -50,9 +61,11 @@ var captions = map[lesson.Figure]string{
 	lesson.FigureTrace:     "The pattern and the next board",
 	lesson.FigureBoards:    "The boards of the first steps: first riser board, and a tread",
 	lesson.FigureLanding:   "The landing's level; below its flooring the sheathing and joists",
-	lesson.FigureWinders:   "Riser lines in bold, nosings thin, the walkline as a chain; shown: the setback, and the first depth on the walkline",
+	lesson.FigureWinders:   "The setback, and the first depth on the walkline, a chain",
 	lesson.FigureWalls:     "Where the riser lines meet the walls, from the corner",
-	lesson.FigureCurve:     "Riser lines in bold, nosings thin, the walkline as a chain; shown: the first depth on it",
+	lesson.FigureCurve:     "The inside radius, and the first depth on the walkline, a chain",
+	lesson.FigureTapered:   "The lowest tread on the piece it is cut from, its nosing below",
+	lesson.FigureStrings:   "One step of the inside string, and below it of the outside one",
 	lesson.FigureAgain:     "The stringer on its blank",
 }
 

@@ -138,7 +138,7 @@ func (b *bench) pick() {
 	g := b.g
 	// The crown, drawn much higher than any board has it.
 	b.d.Add(drawing.Path{Layer: drawing.Thin, Path: geom.Polyline(geom.Pt(0, 0), geom.Pt(g.LeastBlank/4, 0.09*g.Width), geom.Pt(g.LeastBlank/2, 0.12*g.Width), geom.Pt(3*g.LeastBlank/4, 0.09*g.Width), geom.Pt(g.LeastBlank, 0))})
-	b.d.Text(geom.Pt(g.LeastBlank/2, 0.2*g.Width), drawing.Normal, drawing.Middle, "crown up")
+	b.d.Text(geom.Pt(g.LeastBlank/2, 0.26*g.Width), drawing.Normal, drawing.Middle, "crown up")
 	b.d.Text(geom.Pt(-0.1*g.Width, -g.Width/2), drawing.Small, drawing.Right, "foot end")
 	b.d.Text(geom.Pt(g.LeastBlank/2, -g.NotchDepth-0.75*g.Throat), drawing.Small, drawing.Middle, "no knots or splits where the roots will be")
 	b.cuts(drawing.Hidden, steps)

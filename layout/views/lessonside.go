@@ -17,20 +17,20 @@ func floorToFloor(d *drawing.Drawing, s *layout.Stairway, st measure.Style) {
 	h := s.TotalRise.MM()
 	levels := s.Job.Levels
 	low, up := levels.LowerFinish.MM(), levels.UpperFinish.MM()
-	d.Line(drawing.Outline, geom.Pt(0, 0), geom.Pt(1.4*h, 0))
+	d.Line(drawing.Outline, geom.Pt(0, 0), geom.Pt(1.6*h, 0))
 	if low > 0 {
-		d.Line(drawing.Thin, geom.Pt(0, -low), geom.Pt(1.4*h, -low))
+		d.Line(drawing.Thin, geom.Pt(0, -low), geom.Pt(1.6*h, -low))
 	}
 	edge, deep := 0.95*h, 0.1*h
 	if levels.FloorDepth != nil {
 		deep = levels.FloorDepth.MM()
 	}
-	d.Polyline(drawing.Outline, geom.Pt(1.4*h, h), geom.Pt(edge, h), geom.Pt(edge, h-deep), geom.Pt(1.4*h, h-deep))
+	d.Polyline(drawing.Outline, geom.Pt(1.6*h, h), geom.Pt(edge, h), geom.Pt(edge, h-deep), geom.Pt(1.6*h, h-deep))
 	if up > 0 {
-		d.Line(drawing.Thin, geom.Pt(edge, h-up), geom.Pt(1.4*h, h-up))
+		d.Line(drawing.Thin, geom.Pt(edge, h-up), geom.Pt(1.6*h, h-up))
 	}
-	d.Text(geom.Pt(1.38*h, h-0.75*deep), drawing.Small, drawing.Right, "upper finished floor")
-	d.Text(geom.Pt(1.38*h, 0.02*h), drawing.Small, drawing.Right, "lower finished floor")
+	d.Text(geom.Pt(1.58*h, h-0.75*deep), drawing.Small, drawing.Right, "upper finished floor")
+	d.Text(geom.Pt(1.58*h, 0.02*h), drawing.Small, drawing.Right, "lower finished floor")
 	// A straightedge carries the level out to where the pole stands.
 	pole := 0.35 * h
 	d.Polyline(drawing.Thin, geom.Pt(1.15*h, h), geom.Pt(1.15*h, h+0.02*h), geom.Pt(pole-0.08*h, h+0.02*h), geom.Pt(pole-0.08*h, h), geom.Pt(edge, h))

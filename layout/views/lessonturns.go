@@ -56,7 +56,7 @@ func windersFigure(d *drawing.Drawing, s *layout.Stairway, w *layout.Winders, wa
 		for k := range w.Laid.Risers {
 			d.Line(drawing.Hidden, *p, w.Laid.Risers[k].In)
 		}
-		d.Text(*p, drawing.Small, drawing.Right, "pivot ")
+		d.Text(r2.Add(*p, r2.Scale(0.3, r2.Sub(*p, w.Centre))), drawing.Small, drawing.Middle, "pivot")
 	}
 	first, entry := w.Laid.Risers[0], w.Entry
 	along := r2.Sub(entry.Point(1, 0), entry.At)
@@ -66,7 +66,7 @@ func windersFigure(d *drawing.Drawing, s *layout.Stairway, w *layout.Winders, wa
 		if w.Hand() == turn.Right {
 			side = -1
 		}
-		d.Dim(drawing.Aligned, first.In, corner, side*dimRow, st.Inches(*w.Spec.Setback))
+		d.Dim(drawing.Aligned, first.In, corner, side*1.6*dimRow, st.Inches(*w.Spec.Setback))
 	}
 	if len(w.Crossings) > 0 {
 		a, b := w.Crossings[0][0], w.Crossings[0][1]
@@ -100,4 +100,37 @@ func curveFigure(d *drawing.Drawing, c *layout.Curve, st measure.Style) {
 		t.Align = drawing.Right
 	}
 	d.Add(t)
+}
+
+// taperedBoard draws the lowest tread of a turn or curve on the piece it is cut
+// from, its nosing lowest.
+func taperedBoard(d *drawing.Drawing, s *layout.Stairway, member string, st measure.Style) {
+	for _, t := range Treads(s) {
+		if t.Member != member {
+			continue
+		}
+		outline := t.Outline()
+		box := outline.Box()
+		d.Add(drawing.Path{Layer: drawing.Cut, Path: outline})
+		d.Add(drawing.Path{Layer: drawing.Hidden, Path: geom.Rect(box)})
+		d.Dim(drawing.Horizontal, box.Min, geom.Pt(box.Max.X, box.Min.Y), -dimRow, st.InchesMM(t.Board.Along))
+		d.Dim(drawing.Vertical, geom.Pt(box.Max.X, box.Min.Y), box.Max, dimRow, st.InchesMM(t.Board.Deep))
+		return
+	}
+}
+
+// unrolledSteps draws one step of either string of a curve as it is straight.
+func unrolledSteps(d *drawing.Drawing, c *layout.Curve, st measure.Style) {
+	low := 0.0
+	for _, radius := range [...]float64{c.Inside, c.Outside} {
+		run := c.RunAt(radius)
+		a, b, e := geom.Pt(0, low), geom.Pt(run, low), geom.Pt(run, low+c.UnitRise)
+		d.Polyline(drawing.Cut, a, b, e)
+		d.Line(drawing.Thin, a, e)
+		d.Dim(drawing.Horizontal, a, b, -dimRow, "run "+st.InchesMM(run))
+		if low == 0 { // of the other it is the same
+			d.Dim(drawing.Vertical, b, e, dimRow, "rise "+st.InchesMM(c.UnitRise))
+		}
+		low -= 2.4 * c.UnitRise
+	}
 }

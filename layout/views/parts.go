@@ -98,7 +98,7 @@ func namedParts(e elevation) []NamedPart {
 	under("seat", geom.Pt(g.SeatCut*0.75, -f.Flooring.MM()), 0.9*rise)
 	if g.Kicker != nil {
 		at := geom.Pt(g.Kicker.Depth/2, -f.Flooring.MM()+g.Kicker.Height/2)
-		all = append(all, NamedPart{"kicker", at, r2.Add(at, geom.Pt(-1.0*rise, -0.75*rise))})
+		all = append(all, NamedPart{"kicker", at, r2.Add(at, geom.Pt(-1.2*rise, -1.5*rise))})
 	}
 	all = append(all, NamedPart{"lower finished floor", geom.Pt(-1.1*run, 0), geom.Pt(-1.4*run, 0.9*rise)})
 	top := geom.Pt(e.header()+1.2*run, f.EndLevel-f.StartLevel)

@@ -196,7 +196,7 @@ var tall = map[lesson.Figure]bool{
 	lesson.FigureRise: true, lesson.FigureStep: true, lesson.FigureSquare: true, lesson.FigureFirstStep: true, lesson.FigureHeadroom: true, lesson.FigureDrop: true,
 	lesson.FigureFoot: true, lesson.FigureKicker: true, lesson.FigureHead: true, lesson.FigureLedger: true,
 	lesson.FigureTest: true, lesson.FigureBoards: true, lesson.FigureLanding: true, lesson.FigureWinders: true,
-	lesson.FigureWalls: true, lesson.FigureCurve: true,
+	lesson.FigureWalls: true, lesson.FigureCurve: true, lesson.FigureTapered: true, lesson.FigureStrings: true,
 }
 
 // tallHeight is that of a figure that stands beside its text, millimetres: what
