@@ -58,6 +58,7 @@ const (
 	FigureHeadroom
 	FigureBlank
 	FigureSquare
+	FigurePitchBoard
 	FigureFirstStep
 	FigureTips
 	FigureThroat

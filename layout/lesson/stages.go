@@ -111,7 +111,7 @@ func (t *teacher) blank() {
 }
 
 func (t *teacher) square() {
-	if t.g.Square.Tongue <= longestTongue.MM() {
+	if FitsSquare(t.g) {
 		text := "Set the [framing square] to {tongue} on the tongue, the rise, and {blade arm} on the blade, the run, and screw a [gauge] on each arm at that figure."
 		sums := []string{"tongue {flight rise exactly}, set {tongue}"}
 		if measure.SnapMM(t.g.Square.Drift) != 0 || measure.SnapMM(t.g.Square.DriftRise) != 0 {
@@ -121,18 +121,22 @@ func (t *teacher) square() {
 			"Rise and run are set on the wrong arms.",
 			"The short arm is the tongue: it stands upright in the stair.")
 	} else {
-		t.stage(FigureSquare, "Use a pitch board",
+		t.stage(FigurePitchBoard, "Use a pitch board",
 			"The rise, {flight rise}, is more than the tongue of a [framing square]: mark with a [pitch board] of {flight rise} by {unit run}.", nil,
 			"The board is laid on with the wrong side along the edge.", "Its long side slides on the blank's edge.")
 	}
-	first := "Lay both gauges on the crowned edge with the tongue toward the head, and draw along the blade: the first tread line runs {unit run} level from the first [tip]."
+	laid := "Lay both gauges on the crowned edge with the tongue toward the head, and draw along the blade: "
+	if !FitsSquare(t.g) {
+		laid = "Lay the pitch board's long side on the crowned edge with the rise toward the head, and draw along the run: "
+	}
+	first := laid + "the first tread line runs {unit run} level from the first [tip]."
 	if t.g.Notches == 1 {
-		first = "Lay both gauges on the crowned edge with the tongue toward the head, and draw along the blade: the tread line runs {last tread cut} level from the [tip]."
+		first = laid + "the tread line runs {last tread cut} level from the [tip]."
 	}
 	t.stage(FigureFirstStep, "Draw the first step", first,
 		[]string{"the first tip lies {first tip} from the foot end"},
-		"The square is turned end for end, and the tread slopes.",
-		"Stand the board on its feet in your mind: blade level, tongue plumb.")
+		"It is turned end for end, and the tread slopes.",
+		"Stand the stringer on its foot in your mind: treads level, risers plumb.")
 	if t.g.Notches > 1 {
 		t.stage(FigureTips, "Tape the tips",
 			"Mark all {notches} tips with the tape hooked on the foot end and never moved, from {first tip} to {last tip}. Then lay the square on each pair of marks and draw tread and [riser].",

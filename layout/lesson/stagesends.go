@@ -49,8 +49,14 @@ func (t *teacher) foot() {
 
 // upper is what the flight in hand rises to.
 func (t *teacher) upper() string {
-	q := sequence{f: t.f}
-	return q.upper()
+	switch turn := t.f.Head.(type) {
+	case nil:
+		return "the finished upper floor"
+	case *layout.Winders:
+		return "the first finished [winder] of " + turn.Label()
+	default:
+		return "the finished [landing], " + turn.Label()
+	}
 }
 
 // head teaches the plumb cut.
@@ -60,10 +66,10 @@ func (t *teacher) head() {
 		below = "the top tread comes level with " + t.upper()
 	}
 	sums := []string{
-		when(t.f.Spec.Stringer.BehindHead > 0, "{behind head} of packing stands between head and [header]"),
-		when(t.g.HeadContact != nil && t.full(), "{contact} of the plumb cut bears on the [header]")}
+		when(t.f.Spec.Stringer.BehindHead > 0, "{behind head} of packing stands between head and header"),
+		when(t.g.HeadContact != nil && t.full(), "{contact} of the plumb cut bears on the header")}
 	t.stage(FigureHead, "Mark the head",
-		"The last tread line is {last tread cut} long; from its end draw the [plumb cut], {plumb cut} down to the bottom edge. There the [head] meets the header, and "+below+".",
+		"The last tread line is {last tread cut} long; from its end draw the [plumb cut], {plumb cut} down to the bottom edge. There the [head] meets the [header], and "+below+".",
 		sums,
 		"A whole step is left at the top, or a riser too few is cut.",
 		"Count: {notches} treads on the board, {flight risers} rises in the flight.")

@@ -47,7 +47,7 @@ func (t *teacher) winders() {
 // taperedTreads teaches how the treads of a turn or a curve are cut.
 func (t *teacher) taperedTreads(of string, sums ...string) {
 	t.stage(FigureTapered, "Cut the "+of,
-		"Lay the full-size template on the board with its nosing along the grain. The lowest tread is cut from a piece {tapered along} along by {tapered deep} deep, and each is tried in its place before the next.", sums,
+		"Lay the full-size template on the board with its [nosing] along the grain. The lowest tread is cut from a piece {tapered along} along by {tapered deep} deep, and each is tried in its place before the next.", sums,
 		"The grain runs across the narrow end, and it breaks off.",
 		"The grain follows the nosing, where people tread.")
 }
@@ -57,7 +57,7 @@ func (t *teacher) curve() {
 	c := t.aCurve()
 	t.part = c.Part
 	t.stage(FigureCurve, "Divide the curve: "+c.Name,
-		"Swing the inside edge with a radius of {inside radius} and the outside with {outside radius}, and divide {curve angle} into {curve treads} equal treads. On the [walkline] each is {curve walkline depth} deep.",
+		"Swing the inside edge with a radius of {inside radius} and the outside with {outside radius}, and divide {curve angle} into {curve treads} equal [treads]. On the [walkline] each is {curve walkline depth} deep.",
 		[]string{
 			"{curve angle} / {curve treads} = {curve each} to a tread",
 			"at the [narrow end] {curve narrow}"},

@@ -90,7 +90,7 @@ func TestStages(t *testing.T) {
 		}
 	})
 	for f := range FigureAgain + 1 {
-		if !seen[f] && f != FigureLedger { // a job with a ledger is told in TestLedger
+		if !seen[f] && f != FigureLedger && f != FigurePitchBoard { // no example has a ledger, or a rise beyond a square: see below
 			t.Errorf("no example shows figure %d", f)
 		}
 	}
@@ -274,6 +274,136 @@ func TestRoundingTrap(t *testing.T) {
 		}
 		if got != want {
 			t.Errorf("of %s: %q, want %q", total, got, want)
+		}
+	}
+}
+
+// A rise beyond the square's tongue is marked with a pitch board.
+func TestPitchBoard(t *testing.T) {
+	s, code := laid(t, "job.yaml", `
+units: imperial
+code: none
+levels: {total_rise: 102"}
+stairway: [{flight: {risers: 6, run: 7"}}]
+tread: {thickness: 1 1/2"}
+riser: open
+stringer: {stock: 2x12}
+`)
+	told := ""
+	for _, stage := range Teach(s, code, measure.Style{Units: measure.Imperial}, Full) {
+		if stage.Figure == FigureSquare || strings.Contains(stage.Text, "gauges") {
+			t.Errorf("a square is set: %s", stage.Text)
+		}
+		if stage.Figure == FigurePitchBoard {
+			told = stage.Text
+		}
+	}
+	if !strings.Contains(told, `17" by 7"`) {
+		t.Errorf("the pitch board is told as %q", told)
+	}
+}
+
+// common are words of the glossary that are words of every day too: a lesson may
+// use them as such.
+var common = []string{"step", "tip", "root", "head", "blank", "flight", "pitch", "crown", "seat", "guard"}
+
+// A term of the trade is explained in the step that first uses it, or before.
+func TestTermsAreExplained(t *testing.T) {
+	words := map[string]*regexp.Regexp{}
+	for _, term := range Glossary {
+		if !slices.Contains(common, term.Word) {
+			words[term.Word] = regexp.MustCompile(`(?i)\b` + term.Word + `(s|es)?\b`)
+		}
+	}
+	lessons(t, func(name string, level Level, stages []Stage) {
+		explained := map[string]bool{}
+		for k, s := range stages {
+			for _, term := range s.Terms {
+				explained[term.Word] = true
+			}
+			text := strings.Join(append([]string{s.Text, s.Mistake, s.Tell}, s.Sums...), " ")
+			for word, pattern := range words {
+				if !explained[word] && pattern.MatchString(text) {
+					t.Errorf("%s, level %d, step %d (%s): %s is used and not explained", name, level, k+1, s.Title, word)
+					explained[word] = true
+				}
+			}
+		}
+	})
+}
+
+// turning is a stair with a landing, winders and a curve, to change a measurement
+// of.
+const turning = `
+units: imperial
+code: irc-2021
+levels: {total_rise: 200"}
+width: %WIDTH%
+stairway:
+  - flight: {risers: 8, run: 10"}
+  - landing: {turn: left, finish: %FINISH%, sheathing: 3/4", length: %LENGTH%}
+  - flight: {risers: 6, run: 10"}
+  - winders: {turn: left, treads: 3, setback: %SETBACK%}
+  - curve: {turn: left, risers: 11, inside_radius: %RADIUS%, angle: %ANGLE%}
+tread: {thickness: 1 1/4", nosing: 1"}
+riser: {thickness: 3/4"}
+stringer: {stock: 2x12, count: 3}
+`
+
+// What is told of landings, winders and curves hangs on their own measurements
+// alone.
+func TestOneMeasurementOfATurnChanges(t *testing.T) {
+	values := map[string]string{"WIDTH": `36"`, "FINISH": `3/4"`, "LENGTH": `40"`, "SETBACK": `12"`, "RADIUS": "60", "ANGLE": "100"}
+	said := func(values map[string]string) map[string]string {
+		text := turning
+		for key, value := range values {
+			text = strings.ReplaceAll(text, "%"+key+"%", value)
+		}
+		s, code := laid(t, "job.yaml", text)
+		out := map[string]string{}
+		for _, e := range s.Elements {
+			if _, flight := e.(*layout.Flight); flight {
+				continue
+			}
+			tell := &teacher{s: s, code: code, st: measure.Style{Units: measure.Imperial, Denominator: micron}, level: Full, part: s.Parts[0], element: e}
+			for name, figure := range figures {
+				func() {
+					defer func() { recover() }() // those of flights and of other members
+					if name != "landing" {
+						out[e.Kind()+" "+name] = figure(tell)
+					}
+				}()
+			}
+		}
+		return out
+	}
+	before := said(values)
+	for _, c := range []struct {
+		key, value string
+		want       []string
+	}{
+		{"FINISH", `1"`, []string{"landing framing level", "landing landing finish"}},
+		{"LENGTH", `42"`, []string{"landing landing length"}},
+		{"SETBACK", `12 1/2"`, []string{"winders setback", "winders walkline radius", "winders walkline depth", "winders narrow depth", "winders tapered deep"}},
+		{"RADIUS", "62", []string{"curve inside radius", "curve outside radius", "curve inside run", "curve outside run", "curve inside pitch", "curve outside pitch",
+			"curve curve walkline depth", "curve curve narrow", "curve tapered along", "curve tapered deep"}},
+		{"ANGLE", "104", []string{"curve curve angle", "curve curve each", "curve inside run", "curve outside run", "curve inside pitch", "curve outside pitch",
+			"curve curve walkline depth", "curve curve narrow", "curve tapered along", "curve tapered deep"}},
+	} {
+		changed := maps.Clone(values)
+		changed[c.key] = c.value
+		after := said(changed)
+		var got []string
+		for name := range before {
+			if before[name] != after[name] {
+				got = append(got, name)
+			}
+		}
+		slices.Sort(got)
+		want := slices.Clone(c.want)
+		slices.Sort(want)
+		if diff := cmp.Diff(want, got); diff != "" {
+			t.Errorf("%s from %s to %s: should change -, does +:\n%s", c.key, values[c.key], c.value, diff)
 		}
 	}
 }

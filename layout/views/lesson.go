@@ -41,32 +41,33 @@ func Lesson(s *layout.Stairway, stage lesson.Stage, k int, st measure.Style) *dr
 
 // captions say what each figure shows. What is new on it is bold.
 var captions = map[lesson.Figure]string{
-	lesson.FigureRise:      "The rise is taken plumb between the finished floors",
-	lesson.FigurePole:      "The story pole lying down: riser numbers above it, levels below",
-	lesson.FigureStep:      "Rise and run, from nosing to nosing",
-	lesson.FigureHeadroom:  "The headroom, and the opening it needs",
-	lesson.FigureBlank:     "The blank, its crown drawn too high to be seen",
-	lesson.FigureSquare:    "The square on the edge, its corner in the board",
-	lesson.FigureFirstStep: "The first tread line, in bold",
-	lesson.FigureTips:      "The tips taped, tread and riser lines drawn",
-	lesson.FigureThroat:    "Square across the board: above, the notch depth; below, the throat",
-	lesson.FigureDrop:      "The first riser cut; dashed: the foot of a whole step, and the drop between",
-	lesson.FigureFoot:      "The seat, in bold",
-	lesson.FigureKicker:    "The notch for the kicker, in bold",
-	lesson.FigureHead:      "The last tread line and the plumb cut, in bold",
-	lesson.FigureLedger:    "The notch for the ledger, in bold",
-	lesson.FigureStops:     "The saw stops at the ticks; dashed is left for the handsaw",
-	lesson.FigureKerf:      "The board cut open along the saw's line",
-	lesson.FigureTest:      "First riser cut at the foot; at the head the last tread cut below the floor",
-	lesson.FigureTrace:     "The pattern and the next board",
-	lesson.FigureBoards:    "The boards of the first steps: first riser board, and a tread",
-	lesson.FigureLanding:   "The landing's level; below its flooring the sheathing and joists",
-	lesson.FigureWinders:   "The setback, and the first depth on the walkline, a chain",
-	lesson.FigureWalls:     "Where the riser lines meet the walls, from the corner",
-	lesson.FigureCurve:     "The inside radius, and the first depth on the walkline, a chain",
-	lesson.FigureTapered:   "The lowest tread on the piece it is cut from, its nosing below",
-	lesson.FigureStrings:   "One step of the inside string, and below it of the outside one",
-	lesson.FigureAgain:     "The stringer on its blank",
+	lesson.FigureRise:       "The rise is taken plumb between the finished floors",
+	lesson.FigurePole:       "The story pole lying down: riser numbers above it, levels below",
+	lesson.FigureStep:       "Rise and run, from nosing to nosing",
+	lesson.FigureHeadroom:   "The headroom, and the opening it needs",
+	lesson.FigureBlank:      "The blank, its crown drawn too high to be seen",
+	lesson.FigureSquare:     "The square on the edge, its corner in the board",
+	lesson.FigurePitchBoard: "The pitch board on the edge, its corner in the board",
+	lesson.FigureFirstStep:  "The first tread line, in bold",
+	lesson.FigureTips:       "The tips taped, tread and riser lines drawn",
+	lesson.FigureThroat:     "Square across the board: above, the notch depth; below, the throat",
+	lesson.FigureDrop:       "The first riser cut; dashed: the foot of a whole step, and the drop between",
+	lesson.FigureFoot:       "The seat, in bold",
+	lesson.FigureKicker:     "The notch for the kicker, in bold",
+	lesson.FigureHead:       "The last tread line and the plumb cut, in bold",
+	lesson.FigureLedger:     "The notch for the ledger, in bold",
+	lesson.FigureStops:      "The saw stops at the ticks; dashed is left for the handsaw",
+	lesson.FigureKerf:       "The board cut open along the saw's line",
+	lesson.FigureTest:       "First riser cut at the foot; at the head the last tread cut below the floor",
+	lesson.FigureTrace:      "The pattern and the next board",
+	lesson.FigureBoards:     "The boards of the first steps: first riser board, and a tread",
+	lesson.FigureLanding:    "The landing's level; below its flooring the sheathing and joists",
+	lesson.FigureWinders:    "The setback, and the first depth on the walkline, a chain",
+	lesson.FigureWalls:      "Where the riser lines meet the walls, from the corner",
+	lesson.FigureCurve:      "The inside radius, and the first depth on the walkline, a chain",
+	lesson.FigureTapered:    "The lowest tread on the piece it is cut from, its nosing below",
+	lesson.FigureStrings:    "One step of the inside string, and below it of the outside one",
+	lesson.FigureAgain:      "The stringer on its blank",
 }
 
 func wholeFigure(d *drawing.Drawing, s *layout.Stairway, stage lesson.Stage, st measure.Style) {
@@ -95,7 +96,7 @@ func flightFigure(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, stag
 	case lesson.FigureBlank:
 		b.whole()
 		b.pick()
-	case lesson.FigureSquare:
+	case lesson.FigureSquare, lesson.FigurePitchBoard:
 		b.foot(1.6)
 		b.settings()
 	case lesson.FigureFirstStep:

@@ -8,6 +8,7 @@ import (
 	"stepoff/layout"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
+	"stepoff/layout/lesson"
 	"stepoff/layout/stringer"
 	"stepoff/spec/measure"
 )
@@ -117,6 +118,16 @@ const (
 	squareGrey             = 0.12
 )
 
+// marker lays on notch k what it is marked with: the framing square, or a pitch
+// board where the rise is more than a square has.
+func (b *bench) marker(k int) {
+	if lesson.FitsSquare(b.g) {
+		b.square(k)
+		return
+	}
+	b.d.Add(drawing.Path{Layer: drawing.Thin, Fill: squareGrey, Path: geom.Closed(b.tip(k), b.root(k), r2.Add(b.root(k), r2.Scale(b.g.Rise, b.plumbWay())))})
+}
+
 // square lays the framing square on notch k: blade on the tread line, tongue on
 // the riser line, its corner in the root.
 func (b *bench) square(k int) {
@@ -147,17 +158,20 @@ func (b *bench) pick() {
 }
 
 func (b *bench) settings() {
-	b.square(1)
+	b.marker(1)
 	root, next := b.root(1), r2.Add(b.root(1), r2.Scale(b.g.Rise, b.plumbWay()))
 	b.d.Line(newCut, b.tip(1), root)
 	b.d.Line(newCut, root, next)
 	tongue, blade := b.say(b.g.Square.Tongue), b.say(b.g.Square.Blade)
+	if !lesson.FitsSquare(b.g) { // a board is made to size, not set to marks
+		tongue, blade = b.say(b.g.Rise), b.say(b.g.Run)
+	}
 	b.d.Dim(drawing.Aligned, b.tip(1), root, -dimRow, "run "+blade)
 	b.d.Dim(drawing.Aligned, root, next, -dimRow, "rise "+tongue)
 }
 
 func (b *bench) firstStep() {
-	b.square(1)
+	b.marker(1)
 	b.d.Line(newCut, b.tip(1), r2.Add(b.tip(1), r2.Scale(math.Min(b.g.Run, b.lastTread()), b.levelWay())))
 	b.d.Dim(drawing.Horizontal, geom.Pt(0, -b.g.Width), geom.Pt(b.tip(1).X, -b.g.Width), -dimRow, "first tip "+b.say(b.tip(1).X))
 	b.d.Line(drawing.Dimension, b.tip(1), geom.Pt(b.tip(1).X, -b.g.Width))

@@ -194,7 +194,7 @@ func pages(t *testing.T, pdf []byte) int {
 // a screen, and both end whole.
 func TestSameBytes(t *testing.T) {
 	s, code := stairway(t, "../../examples/attic.yaml")
-	make := func(write func(*bytes.Buffer, pdfout.Document) error) string {
+	written := func(write func(*bytes.Buffer, pdfout.Document) error) string {
 		doc, err := Lesson(s, Options{Paper: paperFor(t, measure.Imperial), Style: measure.Style{}, Code: code, Level: lesson.Full})
 		if err != nil {
 			t.Fatal(err)
@@ -213,10 +213,10 @@ func TestSameBytes(t *testing.T) {
 	}
 	pdf := func(w *bytes.Buffer, d pdfout.Document) error { return pdfout.Write(w, d) }
 	screen := func(w *bytes.Buffer, d pdfout.Document) error { return html.Write(w, d) }
-	if make(pdf) != make(pdf) {
+	if one, other := written(pdf), written(pdf); one != other {
 		t.Error("two PDF files of the same lesson differ")
 	}
-	if page := make(screen); page != make(screen) {
+	if page, other := written(screen), written(screen); page != other {
 		t.Error("two pages of the same lesson differ")
 	} else if strings.Count(page, "</html>") != 2 {
 		t.Error("a page does not end")

@@ -111,7 +111,7 @@ func contents(stages []lesson.Stage) pdfout.Table {
 }
 
 // planHeight is that of the plan on the first page, millimetres.
-const planHeight = 62
+const planHeight = 48
 
 // legend says how figures are printed.
 func legend(st measure.Style) string {
@@ -193,7 +193,7 @@ func steps(s *layout.Stairway, stages []lesson.Stage, st measure.Style) pdfout.F
 // tall are the figures that stand beside their text; the others are as wide as the
 // page and stand above it.
 var tall = map[lesson.Figure]bool{
-	lesson.FigureRise: true, lesson.FigureStep: true, lesson.FigureSquare: true, lesson.FigureFirstStep: true, lesson.FigureHeadroom: true, lesson.FigureDrop: true,
+	lesson.FigureRise: true, lesson.FigureStep: true, lesson.FigureSquare: true, lesson.FigurePitchBoard: true, lesson.FigureFirstStep: true, lesson.FigureHeadroom: true, lesson.FigureDrop: true,
 	lesson.FigureFoot: true, lesson.FigureKicker: true, lesson.FigureHead: true, lesson.FigureLedger: true,
 	lesson.FigureTest: true, lesson.FigureBoards: true, lesson.FigureLanding: true, lesson.FigureWinders: true,
 	lesson.FigureWalls: true, lesson.FigureCurve: true, lesson.FigureTapered: true, lesson.FigureStrings: true,

@@ -13,14 +13,14 @@ import (
 
 // stair is the stair behind a problem, every size one a tape shows.
 type stair struct {
-	rise, run             measure.Length
-	risers                int
-	tread, nosing, board  measure.Length // board: the riser board's thickness
-	flooring              measure.Length // to come round the foot
-	width                 measure.Length // of the stringer's stock
-	members               string         // other than one flight
-	clear                 measure.Length // width of the stairway
-	floorDepth, openAsked measure.Length
+	rise, run            measure.Length
+	risers               int
+	tread, nosing, board measure.Length // board: the riser board's thickness
+	flooring             measure.Length // to come round the foot
+	width                measure.Length // of the stringer's stock
+	members              string         // other than one flight
+	clear                measure.Length // width of the stairway
+	floorDepth           measure.Length // of the upper floor; 0: not stated
 }
 
 // stair draws one. With even, the unit rise itself is one that a tape shows. The
