@@ -207,9 +207,9 @@ func (t *teacher) headroomOf() *layout.Headroom {
 
 func (t *teacher) stock() string {
 	if name := t.f.Spec.Stringer.Stock.Name; name != "" {
-		return name
+		return "a " + name
 	}
-	return "board"
+	return "a board"
 }
 
 func (t *teacher) past() float64 { return stringer.OvercutShown(t.st.Units) }

@@ -51,7 +51,7 @@ var captions = map[lesson.Figure]string{
 	lesson.FigureFirstStep:  "The first tread line, in bold",
 	lesson.FigureTips:       "The tips taped, tread and riser lines drawn",
 	lesson.FigureThroat:     "Square across the board: above, the notch depth; below, the throat",
-	lesson.FigureDrop:       "The first riser cut; dashed: the foot of a whole step, and the drop between",
+	lesson.FigureDrop:       "The first riser cut; dashed: a whole step down, and what is between",
 	lesson.FigureFoot:       "The seat, in bold",
 	lesson.FigureKicker:     "The notch for the kicker, in bold",
 	lesson.FigureHead:       "The last tread line and the plumb cut, in bold",

@@ -129,7 +129,7 @@ func solution(i int, x exercise.Problem, st measure.Style) []pdfout.Block {
 	for _, a := range x.Answers {
 		row := []string{a.Name, a.Value}
 		if a.Tolerance > 0 {
-			row = append(row, "within "+st32(st).Inches(a.Tolerance))
+			row = append(row, "within "+tolerance(a.Tolerance, st))
 		}
 		t.Rows = append(t.Rows, row)
 	}
@@ -140,5 +140,11 @@ func solution(i int, x exercise.Problem, st measure.Style) []pdfout.Block {
 	return append(blocks, pdfout.Columns{Left: []pdfout.Block{t}, Right: worked})
 }
 
-// st32 prints tolerances, which may be half a sixteenth.
-func st32(st measure.Style) measure.Style { return measure.Style{Units: st.Units, Denominator: 32} }
+// tolerance prints what an answer may be off by, which may be half of a tape's
+// marks.
+func tolerance(l measure.Length, st measure.Style) string {
+	if st.Units == measure.Metric && l%measure.Millimetre != 0 {
+		return st.Decimal(l)
+	}
+	return measure.Style{Units: st.Units, Denominator: 32}.Inches(l)
+}
