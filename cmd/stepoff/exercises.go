@@ -54,7 +54,7 @@ func runExercises(std streams, l *line) error {
 	if err := l.err(); err != nil {
 		return err
 	}
-	paper, err := l.sheet(units)
+	paper, err := l.pageSize(units)
 	if err != nil {
 		return err
 	}

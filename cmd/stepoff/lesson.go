@@ -11,6 +11,8 @@ import (
 	"stepoff/pdfout"
 	"stepoff/pdfout/booklet"
 	"stepoff/pdfout/html"
+	"stepoff/spec"
+	"stepoff/spec/measure"
 )
 
 func lessonCommand(std streams) *cli.Command {
@@ -76,7 +78,7 @@ func runLesson(std streams, l *line) error {
 		return err
 	}
 	printed := style.of(job)
-	paper, err := l.sheet(printed.Units)
+	paper, err := l.pageSize(printed.Units)
 	if err != nil {
 		return err
 	}
@@ -99,6 +101,16 @@ func runLesson(std streams, l *line) error {
 		return err
 	}
 	return std.booklet(l, output, doc)
+}
+
+// pageSize is the paper a booklet is printed on: sheets, whose pages are shared out.
+func (l *line) pageSize(units measure.Units) (spec.Paper, error) {
+	paper, err := l.sheet(units)
+	if err == nil && paper.Size.Roll {
+		l.mistake("--paper: a booklet has pages, and a roll has none", "name a size of sheet: letter, a4")
+		return paper, l.err()
+	}
+	return paper, err
 }
 
 // booklet writes a booklet as its file's name says.
