@@ -92,6 +92,11 @@ func (c *Curve) Kind() string { return "curve" }
 // Label is the curve's name.
 func (c *Curve) Label() string { return c.Name }
 
+// RunAt is the run of a tread along the arc of that radius, in millimetres.
+func (c *Curve) RunAt(radius float64) float64 {
+	return radius * c.Spec.Angle * math.Pi / 180 / float64(len(c.Treads))
+}
+
 // Flooring is the thickness of the tread that is laid on the boxes after a foot
 // has been set on them; nothing where the turn is framed otherwise.
 func (w *Winders) Flooring() measure.Length { return w.flooring }

@@ -40,7 +40,7 @@ func (s setter) blocks(blocks []Block) ([]chunk, error) {
 		case Heading:
 			out = append(out, s.heading(b)...)
 		case Paragraph:
-			out = append(out, s.text(b.Text, s.parent.add("P"), 0, "", nil)...)
+			out = append(out, s.text(b.Text, b.height(), s.parent.add("P"), 0, "", nil)...)
 		case List:
 			out = append(out, s.list(b)...)
 		case Table:
@@ -51,6 +51,14 @@ func (s setter) blocks(blocks []Block) ([]chunk, error) {
 				return nil, err
 			}
 			out = append(out, fig)
+		case Band:
+			band, err := s.band(b)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, band)
+		case Space:
+			out = append(out, s.space(b))
 		case Columns:
 			both, err := s.sideBySide(b)
 			if err != nil {
@@ -89,14 +97,14 @@ func (s setter) heading(h Heading) []chunk {
 }
 
 // text sets running text, indented, with a label before its first line.
-func (s setter) text(text string, body *element, indent float64, label string, labelled *element) []chunk {
+func (s setter) text(text string, height float64, body *element, indent float64, label string, labelled *element) []chunk {
 	first := true
-	out := stack(wrap(text, textHeight, s.width-indent, 0), textHeight, func(l letter.Line) func(*canvas, float64, float64) {
+	out := stack(wrap(text, height, s.width-indent, 0), height, func(l letter.Line) func(*canvas, float64, float64) {
 		withLabel := first && label != ""
 		first = false
 		return func(c *canvas, x, top float64) {
 			if withLabel {
-				c.tagged(labelled, func() { c.set(onPaper, geom.Pt(x, top-l.Up), 0, drawing.Left, letter.Set(label, textHeight)) })
+				c.tagged(labelled, func() { c.set(onPaper, geom.Pt(x, top-l.Up), 0, drawing.Left, letter.Set(label, height)) })
 			}
 			c.tagged(body, func() { c.set(onPaper, geom.Pt(x+indent, top-l.Up), 0, drawing.Left, l) })
 		}
@@ -129,7 +137,7 @@ func (s setter) list(l List) []chunk {
 			label = fmt.Sprintf("%d.", i+1)
 		}
 		item := e.add("LI")
-		lines := s.text(text, item.add("LBody"), itemIndent, label, item.add("Lbl"))
+		lines := s.text(text, textHeight, item.add("LBody"), itemIndent, label, item.add("Lbl"))
 		if i > 0 && len(lines) > 0 {
 			lines[0].above = itemGap
 		}
@@ -164,14 +172,7 @@ func (s setter) sideBySide(b Columns) ([]chunk, error) {
 			chunks []chunk
 			x      float64
 		}{{left, x}, {right, x + half.width + columnGap}} {
-			y := top
-			for i, k := range side.chunks {
-				if i > 0 {
-					y -= k.above
-				}
-				k.draw(c, side.x, y)
-				y -= k.height
-			}
+			pile(c, side.chunks, side.x, top)
 		}
 	}}}, nil
 }

@@ -13,6 +13,9 @@ import (
 // figureHeight is how high a figure may be that does not say, in millimetres.
 const figureHeight = 110
 
+// figureAbove is the space above a figure, in millimetres.
+const figureAbove = 4.0
+
 // notForCutting is on every drawing that is not at full size on its own sheet.
 const notForCutting = "not for cutting"
 
@@ -61,7 +64,7 @@ func (s setter) figure(f Figure) (chunk, error) {
 	e.alt = safe(title)
 	caption := s.parent.add("P")
 	units := s.units
-	return chunk{height: height, above: 4, draw: func(c *canvas, x, top float64) {
+	return chunk{height: height, above: figureAbove, draw: func(c *canvas, x, top float64) {
 		left := x + (s.width-box.Width()*scale)/2
 		c.tagged(e, func() {
 			c.figure(f.Drawing, scaled{from: box.Min, to: geom.Pt(left, top-drawn), scale: scale})

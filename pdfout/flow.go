@@ -22,8 +22,18 @@ type Heading struct {
 	Text  string
 }
 
-// Paragraph is running text.
-type Paragraph struct{ Text string }
+// Paragraph is running text, in small letters where it stands beside the matter.
+type Paragraph struct {
+	Text  string
+	Small bool
+}
+
+func (p Paragraph) height() float64 {
+	if p.Small {
+		return drawing.Small
+	}
+	return textHeight
+}
 
 // List is a bulleted or numbered list.
 type List struct {

@@ -54,20 +54,28 @@ func largest(d *drawing.Drawing, room geom.Point, u measure.Units) (ratio, geom.
 	return ratio{}, geom.EmptyBox(), false
 }
 
-// anyScale is the scale that fills the room, for a sketch that is to none.
-// Letters keep their size, so a few steps find it.
+// anyScale is the scale that fills the room, for a sketch that is to none. Letters
+// keep their size, so it is searched for; where they alone are too much, the
+// smallest scale looked at is taken.
 func anyScale(d *drawing.Drawing, room geom.Point) (float64, geom.Box) {
-	b := d.Bounds()
-	scale := min(room.X/max(b.Width(), 1e-3), room.Y/max(b.Height(), 1e-3))
-	for range 12 {
-		b = d.Extent(scale)
-		over := max(b.Width()*scale/room.X, b.Height()*scale/room.Y)
-		if over <= 1 {
-			break
-		}
-		scale /= max(over, 1.02)
+	fits := func(scale float64) bool {
+		b := d.Extent(scale)
+		return b.Width()*scale <= room.X && b.Height()*scale <= room.Y
 	}
-	return scale, d.Extent(scale)
+	b := d.Bounds()
+	high := min(room.X/max(b.Width(), 1e-3), room.Y/max(b.Height(), 1e-3))
+	low := high / 20
+	if fits(high) {
+		return high, d.Extent(high)
+	}
+	for range 14 {
+		if middle := (low + high) / 2; fits(middle) {
+			low = middle
+		} else {
+			high = middle
+		}
+	}
+	return low, d.Extent(low)
 }
 
 // barLength is a round length for a scale bar, 25 to 70 mm long on the paper

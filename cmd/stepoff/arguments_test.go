@@ -68,10 +68,10 @@ func TestOrderMistakes(t *testing.T) {
 	const layoutUsage = "usage: stepoff layout [options] JOB\n"
 	for _, row := range []struct{ written, want string }{
 		{"", "stepoff: no command given\n" +
-			"  the commands are new, figure, layout, check, templates, punch, calibrate, codes, schema\n  stepoff --help says what they do\n"},
+			"  the commands are new, figure, layout, check, templates, lesson, exercises, punch, calibrate, codes, schema\n  stepoff --help says what they do\n"},
 		{"layot job.yaml", "stepoff: unknown command \"layot\"\n  did you mean layout?\n"},
 		{"Layout job.yaml", "stepoff: unknown command \"Layout\"\n  did you mean layout?\n"},
-		{"job.yaml", "stepoff: unknown command \"job.yaml\"\n  the commands are new, figure, layout, check, templates, punch, calibrate, codes, schema\n"},
+		{"job.yaml", "stepoff: unknown command \"job.yaml\"\n  the commands are new, figure, layout, check, templates, lesson, exercises, punch, calibrate, codes, schema\n"},
 		{"help layot", "stepoff: unknown command \"layot\"\n  did you mean layout?\n"},
 		{"--json layout", "stepoff: --json stands where the command should\n" +
 			"  options follow the command: stepoff COMMAND [options] ...\n  stepoff --help lists the commands\n"},

@@ -36,6 +36,9 @@ func TestExamples(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			golden(t, written, name+".txt", result(t, "layout", job))
 			golden(t, written, name+".json", result(t, "layout", "--json", job))
+			if page := result(t, "lesson", job, "-o", "-"); !strings.HasPrefix(page, "%PDF-") {
+				t.Errorf("lesson writes %.20q", page)
+			}
 			if sheets := result(t, "templates", job, "-o", "-"); !strings.HasPrefix(sheets, "%PDF-") {
 				t.Errorf("templates writes %.20q", sheets)
 			}

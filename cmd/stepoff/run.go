@@ -23,6 +23,8 @@ func commands(std streams) []*cli.Command {
 		layoutCommand(std),
 		checkCommand(std),
 		templatesCommand(std),
+		lessonCommand(std),
+		exercisesCommand(std),
 		punchCommand(std),
 		calibrateCommand(std),
 		codesCommand(std),

@@ -109,9 +109,12 @@ func firstTip(g *layout.Group) float64 { return g.Tips[0].X }
 // longestTongue is the tongue of a framing square: 16 in (common practice).
 const longestTongue = 16 * measure.Inch
 
+// FitsSquare tells whether a framing square can be set to the stringer's rise.
+func FitsSquare(g *layout.Group) bool { return g.Square.Tongue <= longestTongue.MM() }
+
 func (q *sequence) square() {
 	w := q.g.Square
-	if w.Tongue > longestTongue.MM() {
+	if !FitsSquare(q.g) {
 		q.add("Set the square", "A rise of %s is more than a framing square's tongue: mark with the pitch board.", q.say(q.f.UnitRise))
 		return
 	}

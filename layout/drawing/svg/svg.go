@@ -25,6 +25,7 @@ type Options struct {
 	Scale  float64 // millimetres on the sheet for one of the drawing; 0 is full size, 1
 	Margin float64 // free round the drawing, millimetres on the sheet
 	Paper  bool    // a white ground: for pictures, not for machines
+	Inline bool    // as a part of a page that holds Style once: no file's head, no names that another drawing on it has too
 }
 
 // Write writes the drawing. Nothing is written when the drawing itself is at
@@ -43,13 +44,20 @@ func Write(w io.Writer, d *drawing.Drawing, o Options) error {
 	if box.Empty() {
 		return fmt.Errorf("drawing %s: there is nothing in it", d.Name)
 	}
-	p := &picture{scale: o.Scale, margin: o.Margin, left: box.Min.X, top: box.Max.Y}
+	p := &picture{scale: o.Scale, margin: o.Margin, left: box.Min.X, top: box.Max.Y, inline: o.Inline}
 	width, height := box.Width()*o.Scale+2*o.Margin, box.Height()*o.Scale+2*o.Margin
-	p.write(`<?xml version="1.0" encoding="UTF-8"?>`, "\n")
-	p.write(`<svg xmlns="http://www.w3.org/2000/svg" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape" version="1.1"`,
-		` width="`, number(width), `mm" height="`, number(height), `mm" viewBox="0 0 `, number(width), " ", number(height), "\">\n")
-	p.write("<title>", escape(d.Title), "</title>\n")
-	p.style()
+	if o.Inline {
+		p.write(`<svg class="drawing" role="img" viewBox="0 0 `, number(width), " ", number(height), `" style="max-width: `, number(mostGrown*width), "mm\">\n")
+		p.write("<title>", escape(d.Title), "</title>\n")
+	} else {
+		p.write(`<?xml version="1.0" encoding="UTF-8"?>`, "\n")
+		p.write(`<svg xmlns="http://www.w3.org/2000/svg" xmlns:inkscape="http://www.inkscape.org/namespaces/inkscape" version="1.1"`,
+			` width="`, number(width), `mm" height="`, number(height), `mm" viewBox="0 0 `, number(width), " ", number(height), "\">\n")
+		p.write("<title>", escape(d.Title), "</title>\n")
+		p.write("<style>\n")
+		p.style("")
+		p.write("</style>\n")
+	}
 	if o.Paper {
 		p.write(`<rect class="paper" width="`, number(width), `" height="`, number(height), "\"/>\n")
 	}
@@ -59,11 +67,16 @@ func Write(w io.Writer, d *drawing.Drawing, o Options) error {
 	return err
 }
 
+// mostGrown is how much larger than its size an inline drawing is shown at most,
+// where the page is wider.
+const mostGrown = 1.5
+
 // picture gathers the file. Its place 0, 0 is the upper left corner, y down.
 type picture struct {
 	bytes.Buffer
 	scale, margin float64
 	left, top     float64 // of the drawing, in its own millimetres
+	inline        bool
 }
 
 func (p *picture) write(parts ...string) {
@@ -90,15 +103,22 @@ func (p *picture) xy(q geom.Point) (x, y float64) {
 	return (q.X-p.left)*p.scale + p.margin, (p.top-q.Y)*p.scale + p.margin
 }
 
-// style writes how each layer looks.
-func (p *picture) style() {
-	p.write("<style>\n")
-	p.write("path { fill: none; stroke: #000; stroke-linejoin: round }\n")
-	p.write("text { fill: #000; font-family: \"", letter.Family, "\", \"Helvetica\", \"Arial\", sans-serif; white-space: pre }\n")
-	p.write(".paper { fill: #fff }\n.bar { stroke-width: ", number(letter.BarWidth), "; stroke-dasharray: none }\n")
+// Style is how the layers look, once for all the drawings of a page that are
+// written inline.
+func Style() string {
+	p := &picture{}
+	p.style(".drawing ")
+	return p.String()
+}
+
+// style writes how each layer looks, inside what the selector names.
+func (p *picture) style(inside string) {
+	p.write(inside, "path { fill: none; stroke: #000; stroke-linejoin: round }\n")
+	p.write(inside, "text { fill: #000; font-family: \"", letter.Family, "\", \"Helvetica\", \"Arial\", sans-serif; white-space: pre }\n")
+	p.write(inside, ".paper { fill: #fff }\n", inside, ".bar { stroke-width: ", number(letter.BarWidth), "; stroke-dasharray: none }\n")
 	for l := drawing.Layer(0); int(l) < drawing.LayerCount; l++ {
 		line := l.Line()
-		p.write(".", l.String(), " { stroke-width: ", number(line.Width))
+		p.write(inside, ".", l.String(), " { stroke-width: ", number(line.Width))
 		if len(line.Dash) > 0 {
 			p.write("; stroke-dasharray: ")
 			for i, d := range line.Dash {
@@ -110,7 +130,6 @@ func (p *picture) style() {
 		}
 		p.write(" }\n")
 	}
-	p.write("</style>\n")
 }
 
 // items writes the layers, each a group.
@@ -123,7 +142,11 @@ func (p *picture) items(items []drawing.Item) {
 		if open >= 0 {
 			p.write("</g>\n")
 		}
-		p.write(`<g id="`, l.String(), `" class="`, l.String(), `" inkscape:groupmode="layer" inkscape:label="`, l.String(), "\">\n")
+		if p.inline {
+			p.write(`<g class="`, l.String(), "\">\n")
+		} else {
+			p.write(`<g id="`, l.String(), `" class="`, l.String(), `" inkscape:groupmode="layer" inkscape:label="`, l.String(), "\">\n")
+		}
 		open = l
 	}
 	for _, it := range items {
