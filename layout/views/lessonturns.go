@@ -38,12 +38,11 @@ func windersFigure(d *drawing.Drawing, s *layout.Stairway, w *layout.Winders, wa
 	taperedPlan(d, w.Laid, drawing.Cut)
 	numberTreads(d, w.Laid, 1)
 	if walls {
-		marks := w.WallMarks(turn.WinderHeights{Level: w.Levels[0], Rise: w.UnitRise, Tread: s.Job.Tread.Thickness.MM(), Flooring: s.Job.Levels.LowerFinish.MM()})
 		ends := map[int]geom.Point{}
 		for k, r := range w.Laid.Risers {
 			ends[k+1] = r.Out
 		}
-		for _, m := range marks {
+		for _, m := range w.WallMarks {
 			if m.Wall != turn.LowerWall && m.Wall != turn.UpperWall {
 				continue
 			}
