@@ -8,8 +8,9 @@ import (
 // filler finds the pattern of most value: the knapsack problem, by depth first
 // and a bound. Values are whole numbers.
 type filler struct {
-	order  []int     // items worth something, the most for their size first
-	ratio  []float64 // value per size, in that order
+	place  map[int]int // of an item in order
+	order  []int       // items worth something, the most for their size first
+	ratio  []float64   // value per size, in that order
 	size   []int64
 	value  []int64
 	limit  []int
@@ -17,8 +18,8 @@ type filler struct {
 	steps  int     // left
 	bound  int64   // that no pattern left out for want of steps can pass
 	most   int64
-	now    []int
-	chosen []int
+	now    []use // places in order, and how many
+	chosen []use
 }
 
 // slack covers what rounding takes from a product of two floating numbers.
@@ -26,7 +27,7 @@ const slack = 1 + 1e-12
 
 // newFiller prepares for the values of items, each with a limit on its number.
 func newFiller(items []item, values []int64, limits []int) *filler {
-	f := &filler{}
+	f := &filler{place: map[int]int{}}
 	for i := range items {
 		if values[i] > 0 && limits[i] > 0 {
 			f.order = append(f.order, i)
@@ -41,24 +42,28 @@ func newFiller(items []item, values []int64, limits []int) *filler {
 	for k := n - 1; k >= 0; k-- {
 		i := f.order[k]
 		f.ratio[k], f.size[k], f.value[k], f.limit[k] = ratio(i), items[i].size, values[i], limits[i]
+		f.place[i] = k
 		f.small[k] = min(f.small[k+1], items[i].size)
 	}
-	f.now, f.chosen = make([]int, n), make([]int, n)
 	return f
+}
+
+// limitTo sets how many there may be of an item.
+func (f *filler) limitTo(item, n int) {
+	if k, ok := f.place[item]; ok {
+		f.limit[k] = n
+	}
 }
 
 // fill returns the best pattern found for a room within a number of steps, of a
 // value above floor; none if there is none. No pattern has a value above most.
 func (f *filler) fill(room int64, floor int64, steps int) (uses []use, value, most int64) {
 	f.steps, f.most, f.bound = steps, floor, floor
-	clear(f.now)
-	clear(f.chosen)
+	f.now, f.chosen = f.now[:0], f.chosen[:0]
 	f.from(0, room, 0)
 	if f.most > floor {
-		for k, n := range f.chosen {
-			if n > 0 {
-				uses = append(uses, use{f.order[k], n})
-			}
+		for _, u := range f.chosen {
+			uses = append(uses, use{f.order[u.item], u.count})
 		}
 		slices.SortFunc(uses, func(a, b use) int { return a.item - b.item })
 	}
@@ -76,9 +81,10 @@ func (f *filler) upTo(k int, space int64) int64 {
 func (f *filler) from(k int, space, value int64) {
 	if value > f.most {
 		f.most = value
-		copy(f.chosen, f.now)
+		f.chosen = append(f.chosen[:0], f.now...)
 	}
-	for ; k < len(f.order) && f.size[k] > space; k++ {
+	for k < len(f.order) && space >= f.small[k] && (f.size[k] > space || f.limit[k] == 0) {
+		k++
 	}
 	best := value + f.upTo(k, space)
 	if best <= f.most {
@@ -95,8 +101,12 @@ func (f *filler) from(k int, space, value int64) {
 		if worth+f.upTo(k+1, left) <= f.most {
 			continue
 		}
-		f.now[k] = int(n)
+		if n == 0 {
+			f.from(k+1, left, worth)
+			continue
+		}
+		f.now = append(f.now, use{k, int(n)})
 		f.from(k+1, left, worth)
+		f.now = f.now[:len(f.now)-1]
 	}
-	f.now[k] = 0
 }

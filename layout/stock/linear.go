@@ -126,8 +126,9 @@ func (m *master) saving(p pattern) float64 {
 	return worth - float64(m.d.rooms[p.room].cost)
 }
 
-// enter brings a pattern of the pool into the basis; false when it cannot.
-func (m *master) enter(p int) bool {
+// enter brings a pattern of the pool into the basis, and returns which row it
+// takes; -1 when it cannot.
+func (m *master) enter(p int) int {
 	n := len(m.basis)
 	column := make([]float64, n)
 	for i := range column {
@@ -145,7 +146,7 @@ func (m *master) enter(p int) bool {
 		}
 	}
 	if leaves < 0 {
-		return false
+		return -1
 	}
 	by := column[leaves]
 	row := m.inv[leaves]
@@ -162,16 +163,16 @@ func (m *master) enter(p int) bool {
 	}
 	m.x[leaves] = least
 	m.basis[leaves] = p
-	if m.since++; m.since >= afresh {
-		return m.invert()
+	if m.since++; m.since >= afresh && !m.invert() {
+		return -1
 	}
-	return true
+	return leaves
 }
 
 // settle runs the method over the patterns of the pool.
 func (m *master) settle() bool {
+	m.prices()
 	for range 20*len(m.basis) + 200 {
-		m.prices()
 		best, most := -1, tiny*float64(m.d.rooms[len(m.d.rooms)-1].cost)
 		for p := range m.pool {
 			if s := m.saving(m.pool[p]); s > most {
@@ -181,8 +182,16 @@ func (m *master) settle() bool {
 		if best < 0 {
 			return true
 		}
-		if !m.enter(best) {
+		row := m.enter(best)
+		if row < 0 {
 			return false
+		}
+		if m.since == 0 {
+			m.prices()
+			continue
+		}
+		for j, v := range m.inv[row] {
+			m.price[j] -= float64(most * v)
 		}
 	}
 	return false

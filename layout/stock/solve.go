@@ -100,15 +100,35 @@ func (d *demand) byClasses(a *answer, better func([]packed)) {
 	m.solve(mostRounds)
 	all, _ := large.dive(m)
 	better(d.unclassed(classes, all))
-	values = make([]int64, len(large.items))
+	prices, per := m.between(&large, d)
+	w = prove(d, prices, per, d.counts())
+	a.bound = max(a.bound, w.units(w.of(d.counts())))
+	better(d.greedy(prices, per))
+}
+
+// between returns the program's prices for the sizes of another demand: a size
+// between two of the program's has a price between theirs, on the straight line.
+func (m *master) between(of, d *demand) (prices []int64, per int64) {
+	values := make([]int64, len(of.items))
 	per = m.scale(values)
-	each := make([]int64, len(d.items))
-	for c, of := range classes {
-		for _, i := range of {
-			each[i] = values[c]
+	prices = make([]int64, len(d.items))
+	k := 0
+	for i, it := range d.items {
+		for k < len(of.items) && of.items[k].size > it.size {
+			k++ // the program's first size that is no larger
+		}
+		small, large := item{}, of.items[max(0, k-1)]
+		low, high := int64(0), values[max(0, k-1)]
+		if k < len(of.items) {
+			small, low = of.items[k], values[k]
+		}
+		prices[i] = low
+		if large.size > small.size {
+			share := float64(it.size-small.size) / float64(large.size-small.size)
+			prices[i] += int64(float64(share * float64(high-low)))
 		}
 	}
-	better(d.greedy(each, per))
+	return prices, per
 }
 
 // classes parts the items, which stand in order, into mostItems runs.
@@ -169,9 +189,14 @@ func (d *demand) unclassed(classes [][]int, all []packed) []packed {
 // cost at the given prices.
 func (d *demand) greedy(prices []int64, per int64) []packed {
 	left := d.counts()
+	open := len(left) // items of which some are left
+	var f *filler
+	known := 0 // how many items f was made with
 	var all []packed
-	for slices.ContainsFunc(left, func(n int) bool { return n > 0 }) {
-		f := newFiller(d.items, prices, left)
+	for open > 0 {
+		if f == nil || 2*open < known {
+			f, known = newFiller(d.items, prices, left), open
+		}
 		var best pattern
 		var gain int64
 		for r, room := range d.rooms {
@@ -190,6 +215,12 @@ func (d *demand) greedy(prices []int64, per int64) []packed {
 		best = d.filled(best, left, 0)
 		best.room = d.roomFor(d.sizeOf(best.uses))
 		all = append(all, d.take(best, left))
+		for _, u := range best.uses {
+			f.limitTo(u.item, left[u.item])
+			if left[u.item] == 0 {
+				open--
+			}
+		}
 	}
 	return all
 }
