@@ -60,6 +60,7 @@ func readJob(top group, job *Job) {
 	job.Loads = Loads{Live: loads.loadIf("live"), Dead: loads.loadIf("dead")}
 	job.Service = Service(top.word("service", 0))
 	job.Incised = top.truth("incised")
+	job.Bought = readBought(top, job.Units)
 	job.Paper = readPaper(top)
 }
 
