@@ -40,6 +40,7 @@ type Job struct {
 
 	file   *source.File
 	places map[string]source.Pos
+	over   map[string]*source.Node // values from elsewhere, by the paths of their keys
 }
 
 // Code names the building code in force.
