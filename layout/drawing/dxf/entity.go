@@ -12,14 +12,19 @@ import (
 )
 
 // joined is how far apart, in millimetres, an edge's end and the next one's
-// beginning may be and still be one corner. An edge no longer than that is none.
-const joined = 1e-6
+// beginning may be and still be one corner: a tenth of a micrometre, below what
+// any machine tells apart. An edge no longer than nothing is none: its ends would
+// be written as one place, or next to it, twice.
+const (
+	joined  = 1e-4
+	nothing = 1e-5
+)
 
 // path writes a path: each run of edges that hang together is one entity.
 func (f *file) path(l Layer, p geom.Path) {
 	var runs [][]geom.Edge
 	for _, e := range p.Edges {
-		if e.Length() <= joined {
+		if e.Length() <= nothing {
 			continue
 		}
 		if n := len(runs); n > 0 && meet(runs[n-1][len(runs[n-1])-1].To, e.From) {
