@@ -20,13 +20,16 @@ type group struct {
 	units measure.Units // of bare numbers
 	path  string        // as in the table: stairway[].flight
 	at    *source.Mapping
+	// over holds values that stand in place of the file's, by the paths of their
+	// keys.
+	over map[string]*source.Node
 }
 
 // sub returns the mapping of a key. Where it is not there, or something else
 // stands in its place, the keys below it are all left out, and the second
 // result is false.
 func (g group) sub(name string) (group, bool) {
-	below := group{units: g.units, path: join(g.path, name)}
+	below := group{units: g.units, path: join(g.path, name), over: g.over}
 	n := g.node(name)
 	if n == nil {
 		return below, false
@@ -57,6 +60,9 @@ func (g group) node(name string) *source.Node {
 
 // get returns the value of a key; nil when it is left out.
 func (g group) get(name string) *source.Node {
+	if n := g.over[join(g.path, name)]; n != nil {
+		return n
+	}
 	if g.at == nil {
 		return nil
 	}

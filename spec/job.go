@@ -32,6 +32,7 @@ type Job struct {
 	Loads    Loads
 	Service  Service
 	Incised  bool
+	Bought   Bought
 	Paper    Paper
 
 	// Source is the file as it was read, so that a set of sheets can carry it.
@@ -39,6 +40,7 @@ type Job struct {
 
 	file   *source.File
 	places map[string]source.Pos
+	over   map[string]*source.Node // values from elsewhere, by the paths of their keys
 }
 
 // Code names the building code in force.
@@ -293,6 +295,17 @@ const (
 	Dry Service = iota
 	Wet
 )
+
+// Bought is how boards are bought, and cut to length.
+type Bought struct {
+	// Lengths boards are sold in, short to long, no two alike.
+	Lengths []measure.Length
+	// Prices of one board of the stringers' stock, one for each of Lengths, in
+	// hundredths of whatever money they are in; empty: not stated.
+	Prices  []int64
+	Kerf    measure.Length // taken between two parts
+	EndTrim measure.Length // off either end of a board first, its kerf included
+}
 
 // Paper is what the sheets are printed on.
 type Paper struct {

@@ -52,6 +52,7 @@ const (
 	stress                  // psi or MPa, more than 0
 	tilt                    // degrees
 	sheet                   // a paper size
+	price                   // money, more than 0
 	nominalSize             // a board by its nominal size
 	boards                  // one or more of them
 	elementList             // the members of a stairway
@@ -200,6 +201,12 @@ var keys = inherit([]Key{
 	{Path: "loads.dead", kind: load, Doc: "dead load, psf or kPa", LeftOut: "10 psf"},
 	{Path: "service", kind: word, words: []string{"dry", "wet"}, Doc: "whether the wood stays dry", Default: "dry"},
 	{Path: "incised", kind: truth, Doc: "whether the stock is incised and treated", Default: "false"},
+
+	{Path: "stock", Doc: "the boards that a shop buys, and how it cuts them"},
+	{Path: "stock.lengths", kind: positive, many: aList, Doc: "lengths they are sold in", LeftOut: "8 to 20 ft by 2 ft; metric 2.4 to 6 m by 0.3 m (common practice)"},
+	{Path: "stock.prices", kind: price, many: aList, Doc: "what one board of the stringers' size costs, one price for each of `lengths`, in any money", LeftOut: "planned for least waste instead of least cost"},
+	{Path: "stock.kerf", kind: size, Doc: "what the saw takes between two parts", Default: `1/8"`},
+	{Path: "stock.end_trim", kind: size, Doc: "what comes off either end of a board first, for checks and to square it", Default: `1"`},
 
 	{Path: "paper", Doc: "what the sheets are printed on"},
 	{Path: "paper.size", kind: sheet, words: PaperNames(), Doc: `a named size, roll 36", or two lengths: 12" x 18"`, Default: "letter"},

@@ -10,21 +10,27 @@ import (
 // nil then.
 func Load(name string, text []byte) (*Job, error) {
 	var mistakes source.Mistakes
-	file := &source.File{Name: name, Text: text}
-	root := file.YAML(&mistakes)
-	if root == nil {
-		return nil, mistakes.Err()
-	}
-	job := &Job{Source: text, file: file, places: root.Places()}
-	if at, there := job.places["kind"]; there {
-		mistakes.Add(file, at, "a job file has no kind; a stair as measured (kind: %s) is for stepoff punch", asBuiltKind)
-	} else if m, ok := root.Mapping(keysBelow("")); ok {
-		readJob(group{units: measure.Undeclared, at: m}, job)
-	}
+	job := loadJob(&source.File{Name: name, Text: text}, &mistakes, nil)
 	if err := mistakes.Err(); err != nil {
 		return nil, err
 	}
 	return job, nil
+}
+
+// loadJob reads a job file, with values in place of the file's own, by the paths of
+// their keys. Without a mistake the job is not nil.
+func loadJob(file *source.File, mistakes *source.Mistakes, over map[string]*source.Node) *Job {
+	root := file.YAML(mistakes)
+	if root == nil {
+		return nil
+	}
+	job := &Job{Source: file.Text, file: file, places: root.Places(), over: over}
+	if at, there := job.places["kind"]; there {
+		mistakes.Add(file, at, "a job file has no kind; a stair as measured (kind: %s) is for stepoff punch", asBuiltKind)
+	} else if m, ok := root.Mapping(keysBelow("")); ok {
+		readJob(group{units: measure.Undeclared, at: m, over: over}, job)
+	}
+	return job
 }
 
 // readJob reads the whole file.
@@ -60,6 +66,7 @@ func readJob(top group, job *Job) {
 	job.Loads = Loads{Live: loads.loadIf("live"), Dead: loads.loadIf("dead")}
 	job.Service = Service(top.word("service", 0))
 	job.Incised = top.truth("incised")
+	job.Bought = readBought(top, job.Units)
 	job.Paper = readPaper(top)
 }
 

@@ -76,6 +76,7 @@ func TestEveryKeyIsLoaded(t *testing.T) {
 		Saw:      spec.Saw{Blade: 29 * in / 4, Depth: ptr(13 * in / 8), StopShort: in / 16},
 		Loads:    spec.Loads{Live: ptr(40 * measure.PSF), Dead: ptr(500.0)},
 		Service:  spec.Wet, Incised: true,
+		Bought: spec.Bought{Lengths: []measure.Length{144 * in, 168 * in, 192 * in}, Prices: []int64{1300, 1550, 1840}, Kerf: 3 * in / 32, EndTrim: in / 2},
 		Paper: spec.Paper{
 			Size:   spec.PaperSize{Name: "tabloid", Width: 11 * in, Height: 17 * in},
 			Margin: 3 * in / 8, Overlap: in, ScaleX: 0.9962, ScaleY: 1.0011,
@@ -104,6 +105,7 @@ func TestGoodJobsLoad(t *testing.T) {
 		"total rise": {job.Levels.TotalRise, 2727*mm + 300_000}, "width": {*job.Width, 900 * mm}, "run": {*flight.Run, 250 * mm},
 		"tread": {job.Tread.Thickness, 38 * mm}, "stock": {job.Stringer.Stock.Width, 286 * mm}, "prop": {job.Stringer.Props[0], 54 * in},
 		"foot": {job.Stringer.FootLevels[1], -9*mm - 500_000}, "roll": {job.Paper.Size.Width, 914 * mm},
+		"shortest board": {job.Bought.Lengths[0], 2400 * mm}, "longest board": {job.Bought.Lengths[12], 6000 * mm},
 	} {
 		if c.got != c.want {
 			t.Errorf("%s is %d nm, want %d", what, c.got, c.want)
@@ -126,6 +128,7 @@ func TestTheLeastJob(t *testing.T) {
 		Riser:    spec.Riser{Open: true},
 		Stringer: stringer,
 		Saw:      spec.Saw{Blade: 29 * in / 4, StopShort: in / 8},
+		Bought:   spec.Bought{Lengths: []measure.Length{96 * in, 120 * in, 144 * in, 168 * in, 192 * in, 216 * in, 240 * in}, Kerf: in / 8, EndTrim: in},
 		Paper:    spec.Paper{Size: spec.PaperSize{Name: "letter", Width: 17 * in / 2, Height: 11 * in}, Margin: in / 4, Overlap: in / 2, ScaleX: 1, ScaleY: 1},
 	}, job)
 }

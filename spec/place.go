@@ -11,23 +11,26 @@ import (
 // "stringer.kicker" or "stairway[0].flight.run"; where that is left out the
 // mistake stands at the nearest key above it, at worst at the head of the file.
 func (j *Job) Mistake(path, format string, args ...any) source.Mistake {
-	file := j.file
+	file, at := j.place(path)
 	if file == nil {
 		file = &source.File{Name: "job"}
 	}
 	var one source.Mistakes
-	one.Add(file, j.place(path), format, args...)
+	one.Add(file, at, format, args...)
 	return one[0]
 }
 
-func (j *Job) place(path string) source.Pos {
+func (j *Job) place(path string) (*source.File, source.Pos) {
 	for {
+		if n := j.over[path]; n != nil {
+			return n.File(), n.Pos()
+		}
 		if at, ok := j.places[path]; ok && path != "" {
-			return at
+			return j.file, at
 		}
 		i := strings.LastIndexAny(path, ".[")
 		if i < 0 {
-			return source.Pos{Line: 1, Column: 1}
+			return j.file, source.Pos{Line: 1, Column: 1}
 		}
 		path = path[:i]
 	}

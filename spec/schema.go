@@ -121,6 +121,8 @@ func value(k Key) schema {
 		return schema{"type": "string", "format": "date"}
 	case load:
 		return schema{"type": "string", "pattern": "(psf|kPa)$"}
+	case price:
+		return schema{"type": "number", "exclusiveMinimum": 0, "maximum": mostPrice / 100}
 	case sheet:
 		return either(schema{"enum": k.words}, schema{"type": "string", "pattern": "^roll |x"})
 	case boards:

@@ -78,6 +78,7 @@ func TestTheSchemaAcceptsWhatTheLoaderAccepts(t *testing.T) {
 		"stairway":             {"[flight: {}]", `[flight: {risers: 14, run: 10", kicker: none, support: [wall, span, wall]}]`},
 		"loads":                {"{live: 40 psf, dead: 10 psf}", "{live: 1.9 kPa}"},
 		"incised":              {"true", "false"},
+		"stock":                {"{lengths: [8', 10'], prices: [7.50, 12]}", `{kerf: 1/8", end_trim: 0}`},
 		"paper.size":           {"letter", `roll 36"`, `12" x 18"`},
 		"paper.scale_x":        {"1", "0.9962"},
 	} {

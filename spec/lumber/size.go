@@ -95,6 +95,17 @@ func StockLengths(units measure.Units) []measure.Length {
 	return slices.Clone(imperialLengths)
 }
 
+// YardLengths returns the lengths that nearly any yard has on hand, short to
+// long: 8 to 20 ft, or 2.4 to 6 m. Common practice; the shorter and the longer
+// of StockLengths are ordered.
+func YardLengths(units measure.Units) []measure.Length {
+	least, most := 8*measure.Foot, 20*measure.Foot
+	if units == measure.Metric {
+		least, most = 2400*measure.Millimetre, 6000*measure.Millimetre
+	}
+	return slices.DeleteFunc(StockLengths(units), func(l measure.Length) bool { return l < least || l > most })
+}
+
 // StockLength returns the shortest length that is sold and is at least so
 // long; ok is false when none is.
 func StockLength(least measure.Length, units measure.Units) (length measure.Length, ok bool) {

@@ -78,3 +78,20 @@ func TestStockLengthIsTheShortestThatReaches(t *testing.T) {
 		}
 	}
 }
+
+// What a yard has on hand is what is sold, without the shortest and the longest.
+func TestYardLengths(t *testing.T) {
+	for _, c := range []struct {
+		units       measure.Units
+		least, most measure.Length
+		count       int
+	}{
+		{measure.Imperial, 8 * measure.Foot, 20 * measure.Foot, 7},
+		{measure.Metric, 2400 * measure.Millimetre, 6 * measure.Metre, 13},
+	} {
+		all := lumber.YardLengths(c.units)
+		if len(all) != c.count || all[0] != c.least || all[c.count-1] != c.most {
+			t.Errorf("%s: %v", c.units, all)
+		}
+	}
+}

@@ -3,5 +3,5 @@
 // Mistakes, all of one file at once, each with file, line and column, what is
 // wrong and what would be right, the line itself and a caret.
 //
-// It knows YAML and plain text, and nothing of what the values mean.
+// It knows YAML, tables as CSV and plain text, and nothing of what the values mean.
 package source

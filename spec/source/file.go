@@ -79,9 +79,11 @@ func cutLine(text []byte) (line, rest []byte, broken bool) {
 
 // Readable tells whether the text is what can be read and printed: UTF-8, not
 // too long, no control characters. What is not is added to the mistakes.
-func (f *File) Readable(m *Mistakes) bool {
-	if len(f.Text) > MaxSize {
-		m.Add(f, Pos{1, 1}, "the file has %d bytes; up to %d are read", len(f.Text), MaxSize)
+func (f *File) Readable(m *Mistakes) bool { return f.readable(m, MaxSize) }
+
+func (f *File) readable(m *Mistakes, most int) bool {
+	if len(f.Text) > most {
+		m.Add(f, Pos{1, 1}, "the file has %d bytes; up to %d are read", len(f.Text), most)
 		return false
 	}
 	readable := true
