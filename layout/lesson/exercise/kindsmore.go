@@ -104,6 +104,10 @@ func (m maker) landing() (Problem, error) {
 	}, nil
 }
 
+// deepestMetric is how deep a metric winder is at most: what
+// uk-adk allows a run in a dwelling.
+const deepestMetric = 300 * measure.Millimetre
+
 // winders asks for the depth at the walkline of a quarter turn whose riser lines
 // meet in one point, the setback before and after the corner. The nosings stand
 // equally far before their riser lines and are turned by equal angles, so that
@@ -111,19 +115,24 @@ func (m maker) landing() (Problem, error) {
 func (m maker) winders() (Problem, error) {
 	s := m.stairOf(12, false)
 	treads := one(m.dice, 3, 4)
+	half := 90 / float64(treads) / 2
 	walkline, low, step := 12*measure.Inch, 12*measure.Inch, measure.Inch/8
 	s.clear = one[measure.Length](m.dice, 36, 37, 38, 40) * measure.Inch
-	if m.metric() {
-		walkline, low, step = 305*measure.Millimetre, 305*measure.Millimetre, 5*measure.Millimetre
-		s.clear = one[measure.Length](m.dice, 900, 950) * measure.Millimetre
-	}
 	if treads == 4 {
 		low += walkline / 3
 	}
-	if m.metric() {
-		low = low / step * step
+	high := low + 24*step
+	if m.metric() { // measured in the middle; there no less deep than the flights' treads
+		s.clear = one[measure.Length](m.dice, 800, 820, 840, 850, 860, 880, 900) * measure.Millimetre
+		walkline, step = s.clear/2, 5*measure.Millimetre
+		from := func(depth measure.Length) measure.Length { // the set-back that makes winders so deep
+			return measure.Length(float64(depth)/(2*math.Sin(half*math.Pi/180))) - walkline
+		}
+		low = max(from(s.run), (110+40*measure.Length(treads-3))*measure.Millimetre) // 50 mm at the narrow end
+		low = (low + step) / step * step
+		high = low + max(0, from(deepestMetric)-low)/step*step
 	}
-	setback := m.from(low, low+24*step, step)
+	setback := m.from(low, high, step)
 	below := 3 + m.n(4)
 	above := s.risers - below - treads + 1
 	s.members = fmt.Sprintf("[flight: {risers: %d, run: %s}, winders: {turn: %s, treads: %d, setback: %s, walkline: %s, narrow: %s}, flight: {risers: %d, run: %s}]",
@@ -132,7 +141,6 @@ func (m maker) winders() (Problem, error) {
 	if err != nil {
 		return Problem{}, err
 	}
-	half := 90 / float64(treads) / 2
 	sine := math.Round(math.Sin(half*math.Pi/180)*1e4) / 1e4
 	radius := setback + walkline
 	depth := laid.Winders()[0].Treads[0].Walkline
