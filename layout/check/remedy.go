@@ -80,8 +80,7 @@ func DeeperCurve(plan turn.Curve, st measure.Style) string {
 
 // up is a length rounded up to what a tape shows.
 func up(l measure.Length, st measure.Style) string {
-	step := st.Fineness()
-	return st.Inches((l + step - 1) / step * step)
+	return st.Inches(st.Up(l))
 }
 
 // otherTreads says what number of winders turns as much each as the code asks;

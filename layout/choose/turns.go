@@ -137,8 +137,12 @@ const shallowest = measure.Nanometre
 
 // radius says where the treads of a curve are not deep enough at their narrow
 // ends: nothing but its inside radius is to blame for that, where angle and
-// risers are given.
+// risers are given. It says too where the radius is so large that this is no curve.
 func radius(job *spec.Job, code *rules.Code, key string, c *spec.Curve) source.Mistakes {
+	st := measure.Style{Units: job.Units}
+	if c.InsideRadius > turn.MostInside {
+		return source.Mistakes{job.Mistake(key+".inside_radius", "inside_radius: a curve with more than %s is as good as straight; write a smaller radius, or a flight", st.Format(turn.MostInside))}
+	}
 	plan := layout.RoundOf(c, job)
 	plan.Depths.LeastWalkline = 0 // for check to judge
 	plan.Depths.LeastNarrow = max(plan.Depths.LeastNarrow, shallowest.MM())
@@ -148,7 +152,6 @@ func radius(job *spec.Job, code *rules.Code, key string, c *spec.Curve) source.M
 	if each := c.Angle / float64(plan.Treads); each >= 90 {
 		return source.Mistakes{job.Mistake(key+".angle", "angle: each of the %d treads turns %.4g degrees, and at 90 or more the next nosing does not face the one before; write more risers, or a smaller angle", plan.Treads, each)}
 	}
-	st := measure.Style{Units: job.Units}
 	got := shallow(plan.At(turn.Start), narrow)
 	why := fmt.Sprintf("at the inside the nosings, %s before their riser lines, meet: nothing is left of the treads there", st.InchesMM(plan.Overhang))
 	if l, ok := check.NarrowLimit(code, true); ok && got > 0 {

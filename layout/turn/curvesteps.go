@@ -67,6 +67,16 @@ func (s CurveSteps) under(k int) float64 { return s.Levels[k] - s.Tread }
 // throat, layer, thickness.
 type CurveRefusal struct{ Key, Message string }
 
+// atLeast prints a least length, in millimetres, so that what is written to it is
+// enough.
+func (s CurveSteps) atLeast(mm float64) string {
+	l, ok := measure.FromMM(mm)
+	if !ok {
+		return measure.Unknown
+	}
+	return s.Style.Format(s.Style.Up(l))
+}
+
 type curveRefusals []CurveRefusal
 
 func (r *curveRefusals) add(key, format string, args ...any) {

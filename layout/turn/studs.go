@@ -134,7 +134,11 @@ func (s CurveSteps) refuse(w CurveWalls) []CurveRefusal {
 		}
 	}
 	if room := s.room(w, 1); room < w.Bearer.Thickness-curveTouching {
-		bad.add("tread", "under the first tread %s is left over plates %s high: a board on edge needs %s", say(room), say(p.Height()), say(w.Bearer.Thickness))
+		left := "nothing"
+		if room > curveTouching {
+			left = say(room)
+		}
+		bad.add("tread", "under the first tread %s is left over plates %s high: a board on edge needs %s; take thinner treads, fewer layers or fewer risers", left, say(p.Height()), say(w.Bearer.Thickness))
 	}
 	if need := 2 * (w.Stud + w.Ledger.Thickness); w.Spacing < need {
 		bad.add("spacing", "studs %s apart leave no room for a ledger between them; %s is the least", say(w.Spacing), say(need))
@@ -157,7 +161,7 @@ func (s CurveSteps) refuseCrowding(w CurveWalls, bad *curveRefusals) {
 	apart := math.Sin(radians(min(90, s.Step()/float64(n))))
 	if s.Inside*apart < need-curveTouching {
 		bad.add("inside_radius", "riser lines come so near each other at the inside edge that %s of wood does not stand between them: the radius is %s, and has to be %s or more with as many risers in this angle",
-			say(need), say(s.Inside), say(need/apart))
+			say(need), say(s.Inside), s.atLeast(need/apart))
 		return
 	}
 	if start, wall := ledgerStart(s.Step(), w.Bearer.Thickness, w.Ledger.Thickness), s.Outside()-w.Plates.Width; start > wall-curveTouching {

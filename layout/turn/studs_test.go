@@ -141,9 +141,9 @@ func TestFramingRefused(t *testing.T) {
 		{"thick plates under a low tread", "tread", "left over plates", func(_ *turn.CurveSteps, w *turn.CurveWalls) { w.Plates.Layers = 8 }},
 		{"studs one beside the other", "spacing", "6\" is the least", func(_ *turn.CurveSteps, w *turn.CurveWalls) { w.Spacing = 3 * inch }},
 		// Two spaces in a going of 8 1/3: 3 / sin(4 1/6) = 41.29.
-		{"a stud between, beside a ledger", "inside_radius", "3' 5 5/16\"- or more", func(s *turn.CurveSteps, w *turn.CurveWalls) { s.Inside, w.Spacing = 41*inch, 6*inch }},
+		{"a stud between, beside a ledger", "inside_radius", "3' 5 5/16\" or more", func(s *turn.CurveSteps, w *turn.CurveWalls) { s.Inside, w.Spacing = 41*inch, 6*inch }},
 		// 1 1/2 / sin(8 1/3) = 10.35
-		{"riser lines nearer than a stud", "inside_radius", "10 3/8\"- or more", func(s *turn.CurveSteps, _ *turn.CurveWalls) { s.Inside = 10 * inch }},
+		{"riser lines nearer than a stud", "inside_radius", "10 3/8\" or more", func(s *turn.CurveSteps, _ *turn.CurveWalls) { s.Inside = 10 * inch }},
 	} {
 		s, w := curveSteps(125, 16, 60, 36, 120, 1), walls()
 		c.change(&s, &w)

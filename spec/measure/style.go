@@ -73,6 +73,13 @@ func (s Style) Fineness() Length {
 	return Inch / Length(s.denominator())
 }
 
+// Up is a length rounded up to what the printed figures tell apart: what is built or
+// written to it is enough where the length was.
+func (s Style) Up(l Length) Length {
+	step := s.Fineness()
+	return (l + step - 1) / step * step
+}
+
 func (s Style) denominator() int {
 	if s.Denominator == 0 {
 		return 16

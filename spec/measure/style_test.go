@@ -138,3 +138,16 @@ func TestNearestOnATape(t *testing.T) {
 		}
 	}
 }
+
+// What is rounded up is a whole step, no less than the length, and less than a step
+// more.
+func TestUpIsEnough(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := measure.Style{Units: rapid.SampledFrom([]measure.Units{measure.Imperial, measure.Metric}).Draw(t, "units"), Denominator: rapid.SampledFrom([]int{16, 32, 64}).Draw(t, "denominator")}
+		l := measure.Length(rapid.Int64Range(0, int64(1000*measure.Metre)).Draw(t, "length"))
+		up, step := s.Up(l), s.Fineness()
+		if up < l || up-l >= step || up%step != 0 {
+			t.Errorf("%d nm comes up to %d in steps of %d", l, up, step)
+		}
+	})
+}
