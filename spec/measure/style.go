@@ -74,7 +74,7 @@ func (s Style) Fineness() Length {
 }
 
 // Up is a length rounded up to what the printed figures tell apart: what is built or
-// written to it is enough where the length was. Down to 0 for one below it.
+// written to it is enough where the length was.
 func (s Style) Up(l Length) Length {
 	step := s.Fineness()
 	return (l + step - 1) / step * step
