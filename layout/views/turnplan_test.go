@@ -3,6 +3,7 @@ package views_test
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -143,5 +144,34 @@ func TestWayUpIsOneLine(t *testing.T) {
 	f := s.Flights()[2]
 	if end := ends[len(ends)-1][1]; math.Hypot(end.X-f.X, 0) > 1e-6 {
 		t.Errorf("it ends at %v, not up the middle of the last flight, x = %g", end, f.X)
+	}
+}
+
+// Two quarter turns with one riser between them, winders at the very top and at the
+// very foot: the words at the levels beside the unfolded elevation do not lie
+// on each other at 1:64.
+func TestUnfoldedLevelsAreApart(t *testing.T) {
+	const clear = drawing.Small * 64
+	for _, members := range []string{
+		`{flight: {risers: 5}}, {winders: {turn: left, treads: 3}}, {flight: {risers: 1}}, {winders: {turn: left, treads: 3}}, {flight: {risers: 5}}`,
+		`{flight: {risers: 12}}, {winders: {turn: right, treads: 3}}, {flight: {risers: 1}}`,
+		`{flight: {risers: 1}}, {winders: {turn: right, treads: 3}}, {flight: {risers: 12}}`,
+	} {
+		s := compute(t, turningJob(members))
+		var at []float64
+		for _, it := range views.Unfolded(s, measure.Style{}).Items {
+			if text, ok := it.(drawing.Text); ok {
+				at = append(at, text.At.Y)
+			}
+		}
+		slices.Sort(at)
+		if len(at) < 3 {
+			t.Fatalf("%s: %d levels", members, len(at))
+		}
+		for k := 1; k < len(at); k++ {
+			if at[k]-at[k-1] < clear {
+				t.Errorf("%s: levels' words %.0f and %.0f mm up are too near", members, at[k-1], at[k])
+			}
+		}
 	}
 }

@@ -14,7 +14,7 @@ import (
 
 // levelsAside is how far before the first riser the levels are written, as a
 // share of the total rise.
-const levelsAside = 0.38
+const levelsAside = 0.48
 
 // Unfolded draws the whole stairway from the side as if it went straight on: its
 // members one after another along the way up, each at its level, winders and
@@ -24,7 +24,13 @@ func Unfolded(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 	if len(s.Winders())+len(s.Curves()) > 0 {
 		u.d.Title += "; tapered treads along the walkline"
 	}
-	u.aside, u.rows = -levelsAside*s.TotalRise.MM(), 2+min(1, len(s.Winders()))
+	u.aside, u.rows, u.turnRows = -levelsAside*s.TotalRise.MM(), 2, 1
+	if len(s.Winders()) > 0 {
+		u.rows = len(s.Elements)
+	}
+	if SeveralTapered(s) {
+		u.turnRows = 2
+	}
 	u.level("lower floor", 0, 0, climbs(s.Elements[0]))
 	for i, e := range s.Elements {
 		switch e := e.(type) {
@@ -40,6 +46,12 @@ func Unfolded(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 	}
 	u.floors()
 	return u.d
+}
+
+// SeveralTapered tells whether winders or curves stand among several members: then
+// what is said of them takes more room beside each other.
+func SeveralTapered(s *layout.Stairway) bool {
+	return len(s.Elements) > 3 && len(s.Winders())+len(s.Curves()) > 0
 }
 
 // climbs is how many risers a flight or a curve has.
@@ -61,6 +73,8 @@ type unfolded struct {
 	x     float64 // where the next element begins
 	row   int     // of it
 	rows  int     // that what climbs is written in, in turn
+
+	turn, turnRows int // the same of how long turns and curves are
 
 	// Where the last member ends: the upper floor's nosing, and the face of what
 	// it bears on.
@@ -116,7 +130,11 @@ func (u *unfolded) winders(i int, w *layout.Winders) {
 	u.along(un, len(w.Levels))
 	n := len(w.Levels) - 1
 	u.level(w.Name+", first", w.Levels[0], u.x+un.nosing(0).X, n)
-	u.level("last winder", w.Levels[n], u.x+un.nosing(n).X, climbs(u.s.Elements[i+1]))
+	if up, last := climbs(u.s.Elements[i+1]), u.x+un.nosing(n).X; up > 1 {
+		u.level("last winder", w.Levels[n], last, up)
+	} else { // its words would lie on the first's: the next level, a riser above, tells it
+		u.d.Line(drawing.Thin, geom.Pt(u.aside, w.Levels[n]), geom.Pt(last, w.Levels[n]))
+	}
 	u.rises(n, w.UnitRise, w.Levels[0], w.Levels[n])
 	u.x += un.long()
 }
@@ -136,7 +154,14 @@ func (u *unfolded) steps(un unrolled) {
 
 // along says how long so many treads are along the walkline.
 func (u *unfolded) along(un unrolled, treads int) {
-	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+un.lines[treads]-front(u.s), 0), -landingRow*dimRow, u.st.FormatMM(un.lines[treads])+" walkline")
+	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+un.lines[treads]-front(u.s), 0), -u.turnRow(), u.st.FormatMM(un.lines[treads])+" walkline")
+}
+
+// turnRow is how far below the floor the next turn's or curve's length is written.
+func (u *unfolded) turnRow() float64 {
+	row := landingRow + u.turn%u.turnRows
+	u.turn++
+	return float64(row) * dimRow
 }
 
 // rises says how so many risers climb, between the levels beside them. The rows
@@ -191,7 +216,7 @@ func (u *unfolded) landing(i int, l *layout.Landing) {
 		u.d.Add(drawing.Path{Layer: drawing.Thin, Path: geom.Rect(geom.Box{Min: geom.Pt(u.x, 0), Max: geom.Pt(u.x+long, under)})})
 	}
 	u.level(l.Name, l.Level, u.x-front(u.s), climbs(u.s.Elements[i+1]))
-	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+long-front(u.s), 0), -landingRow*dimRow, u.st.FormatMM(long))
+	u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+long-front(u.s), 0), -u.turnRow(), u.st.FormatMM(long))
 	u.x += long
 }
 

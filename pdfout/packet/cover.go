@@ -202,7 +202,8 @@ func plural(n int, word string) string {
 const (
 	planHeight      = 260.0
 	isometricHeight = 140.0
-	unfoldedHeight  = 100.0
+	unfoldedHeight  = 115.0
+	severalHeight   = 150.0 // where it has several tapered members
 	flightHeight    = 150.0
 )
 
@@ -216,7 +217,11 @@ func (c cover) pictures() pdfout.Flow {
 	}
 	add(views.Plan(c.s, c.st), planHeight)
 	add(views.Isometric(c.s, c.st), isometricHeight)
-	add(views.Unfolded(c.s, c.st), unfoldedHeight)
+	unfolded := unfoldedHeight
+	if views.SeveralTapered(c.s) {
+		unfolded = severalHeight
+	}
+	add(views.Unfolded(c.s, c.st), unfolded)
 	return pdfout.Flow{Title: "The stairway", Blocks: blocks}
 }
 
