@@ -17,7 +17,7 @@ import (
 const levelsAside = 0.38
 
 // tapersAside is the same where winders have their two levels written in one line.
-const tapersAside = 0.55
+const tapersAside = 0.66
 
 // Unfolded draws the whole stairway from the side as if it went straight on: its
 // members one after another along the way up, each at its level, winders and
@@ -30,6 +30,7 @@ func Unfolded(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 	u.aside, u.rows = -levelsAside*s.TotalRise.MM(), 2+min(1, len(s.Winders())+len(s.Curves()))
 	if len(s.Winders()) > 0 {
 		u.aside = -tapersAside * s.TotalRise.MM()
+		u.rows = max(u.rows, len(s.Elements)) // each in its own: levels lie near each other
 	}
 	u.level("lower floor", 0, 0, climbs(s.Elements[0]))
 	for i, e := range s.Elements {
@@ -46,6 +47,12 @@ func Unfolded(s *layout.Stairway, st measure.Style) *drawing.Drawing {
 	}
 	u.floors()
 	return u.d
+}
+
+// SeveralTapered tells whether winders or curves stand among several members: what
+// is said of them takes more room then.
+func SeveralTapered(s *layout.Stairway) bool {
+	return len(s.Elements) > 3 && len(s.Winders())+len(s.Curves()) > 0
 }
 
 // climbs is how many risers a flight or a curve has.

@@ -203,6 +203,7 @@ const (
 	planHeight      = 260.0
 	isometricHeight = 132.0
 	unfoldedHeight  = 108.0
+	severalHeight   = 150.0 // where it has several tapered members
 	flightHeight    = 150.0
 	curveHeight     = 180.0 // the level of every tread is written in it
 )
@@ -217,7 +218,11 @@ func (c cover) pictures() pdfout.Flow {
 	}
 	add(views.Plan(c.s, c.st), planHeight)
 	add(views.Isometric(c.s, c.st), isometricHeight)
-	add(views.Unfolded(c.s, c.st), unfoldedHeight)
+	unfolded := unfoldedHeight
+	if views.SeveralTapered(c.s) {
+		unfolded = severalHeight
+	}
+	add(views.Unfolded(c.s, c.st), unfolded)
 	return pdfout.Flow{Title: "The stairway", Blocks: blocks}
 }
 
