@@ -50,7 +50,7 @@ func SpanChart(f *layout.Flight, w *layout.Strength, st measure.Style) *drawing.
 	if c.Stiffener != nil {
 		wood += " with its strongback"
 	}
-	d := &drawing.Drawing{Name: f.Name + "-spans", Title: fmt.Sprintf("Longest clear span of a sawn stringer of %s, under %s", wood, LineLoad(c.Live+c.Dead, st))}
+	d := &drawing.Drawing{Name: f.Name + "-spans", Title: fmt.Sprintf("Longest clear span of a sawn stringer of %s, under %s", wood, st.LineLoad(c.Live+c.Dead))}
 	ch := chart{d: d, c: c, st: st, r: chartRangeOf(st.Units)}
 	ch.bounds(c)
 	ch.frame()

@@ -85,7 +85,7 @@ func carriers(w *layout.Strength, st measure.Style) pdfout.Table {
 		row := []string{check.Places([]int{c.Position}, len(w.Stringers)), "along a wall", "", st.InchesMM(c.Tributary)}
 		if c.Spans() {
 			row = []string{row[0], "at its ends", st.InchesMM(c.LongestSpan()), row[3], check.Hundredths(c.BendingRatio), check.Hundredths(c.ShearRatio), check.Hundredths(c.DeflectionRatio),
-				check.Hundredths(c.FootBearing / c.Allowed), views.Force(c.Foot(), st) + ", " + views.Force(c.Head(), st), report.AtMost(c.Limit.Least(), st)}
+				check.Hundredths(c.FootBearing / c.Allowed), st.Force(c.Foot()) + ", " + st.Force(c.Head()), report.AtMost(c.Limit.Least(), st)}
 			if len(c.Reactions) > 2 {
 				row[1] = fmt.Sprintf("ends and %d %s", len(c.Reactions)-2, plural(len(c.Reactions)-2, "post"))
 			}
