@@ -26,7 +26,7 @@ func strengthOf(t *testing.T, code string, edits map[string]string) *layout.Stre
 		{"stairway", `[{flight: {risers: 14, run: 10"}}]`},
 		{"tread", `{thickness: 1 1/2", nosing: 1", boards: 2x12}`}, {"riser", `{thickness: 3/4"}`},
 		{"stringer", `{stock: 2x12, species: DF-L, grade: No.2, count: 3}`},
-		{"loads", ""}, {"service", ""}, {"incised", ""}, {"saw", ""},
+		{"sides", ""}, {"loads", ""}, {"service", ""}, {"incised", ""}, {"saw", ""},
 	} {
 		v := l.value
 		if e, ok := edits[l.key]; ok {
@@ -101,6 +101,33 @@ func TestPostsAndLeastThroat(t *testing.T) {
 	if least, from, _ := w.LeastThroat(c.Group, dca); least != 127 || from != "dca-6" {
 		t.Errorf("under dca-6 the throat may be cut to %g by %s", least, from)
 	}
+}
+
+// A post too near the head makes a lever of the stringer. By hand, the three
+// moments over 122 and 8 in under 7.8125 lb/in: M = -7.8125 x (122^3 + 8^3) /
+// 1040 = -13644.5 in lb, the head stands with 7.8125 x 4 - 13644.5 / 8 = -1674.3
+// lb, what a head that is not held down lifts off with.
+func TestAPostNearTheHeadLiftsIt(t *testing.T) {
+	w := strengthOf(t, "irc-2021", map[string]string{"stringer": `{stock: 2x12, species: DF-L, grade: No.2, count: 3, props: [122"]}`})
+	c := w.Stringers[1]
+	if len(c.Uplift) != 3 || c.Uplift[0] != 0 || c.Uplift[1] != 0 {
+		t.Fatalf("it lifts by %v", c.Uplift)
+	}
+	about(t, "head lifts", c.Uplift[2]/measure.PoundForce, 1674.3)
+	half := strengthOf(t, "irc-2021", map[string]string{"stringer": `{stock: 2x12, species: DF-L, grade: No.2, count: 3, props: [65"]}`})
+	if u := half.Stringers[1].Uplift; u[0] != 0 || u[1] != 0 || u[2] != 0 {
+		t.Errorf("with a post half way it lifts by %v", u)
+	}
+}
+
+// Treads that hang 4 in past an open side load the stringer there with what a
+// simple span with an overhang does, (18 + 4)^2 / 36 = 13.444 in of width, not 9;
+// the wall's side is as it was.
+func TestOverhangLoadsTheEdge(t *testing.T) {
+	w := strengthOf(t, "irc-2021", map[string]string{"sides": "[wall, open]", "tread": `{thickness: 1 1/2", nosing: 1", overhang: 4"}`})
+	about(t, "left", w.Stringers[0].Tributary/25.4, 9)
+	about(t, "middle", w.Stringers[1].Tributary/25.4, 22.5)
+	about(t, "right", w.Stringers[2].Tributary/25.4, 22.0*22/36)
 }
 
 // Each stringer in its own place: along a wall it does not span, and a wall on

@@ -10,6 +10,7 @@ import (
 	"stepoff/layout/strength"
 	"stepoff/layout/stringer"
 	"stepoff/spec/lumber"
+	"stepoff/spec/measure"
 	"stepoff/spec/rules"
 )
 
@@ -82,7 +83,10 @@ func Factors(a lumber.Adjusted) string {
 			ones = append(ones, f.Symbol)
 		}
 	}
-	if len(changed) == 0 {
+	switch {
+	case len(a.Factors) == 1:
+		return strings.Join(ones, "") + " 1"
+	case len(changed) == 0:
 		return strings.Join(ones, ", ") + " all 1"
 	}
 	return strings.Join(append(changed, strings.Join(ones, ", ")+" 1"), "; ")
@@ -180,15 +184,33 @@ func (j *judge) strengthHead() {
 			text += fmt.Sprintf("; a hanger's seat has to be %s long", j.atLeastTape(c.HeadBearing))
 			text += "; nails into end grain do not count"
 		}
+		status := Info
+		for i, lift := range c.Uplift {
+			if lift > 0 {
+				status = Warn
+				text += fmt.Sprintf("; where it runs through, it lifts off %s with %s: move the posts, or hold it down there", supportName(i, len(c.Uplift)), j.Style.Force(lift))
+			}
+		}
 		for i, r := range c.Reactions[1 : len(c.Reactions)-1] {
 			text += fmt.Sprintf("; prop %d carries %s", i+1, j.Style.Force(r))
 		}
 		if len(c.Reactions) > 2 {
 			text += "; over a prop the roots are in tension: bear it on whole wood, with a cleat at the side"
 		}
-		j.say(Info, nil, nil, nil, text)
+		j.say(status, nil, nil, nil, text)
 		j.found[len(j.found)-1].Basis = j.Strength.Wood.Basis
 	})
+}
+
+// supportName says which of the supports of a stringer is meant.
+func supportName(i, count int) string {
+	switch i {
+	case 0:
+		return "its foot"
+	case count - 1:
+		return "its head"
+	}
+	return fmt.Sprintf("prop %d", i)
 }
 
 // notchedEnd says what shear the head carries with a notch over a ledger in it.
@@ -205,13 +227,13 @@ func (j *judge) notchedEnd(c *layout.Carrier) string {
 
 func (j *judge) strengthPoint() {
 	j.carriers(func(c *layout.Carrier, where string) {
-		found := fmt.Sprintf("stringers (%s) with %s in mid-span and the dead load, on one stringer alone: bending", where, j.Style.Force(j.Strength.Loads.Point))
+		found := fmt.Sprintf("stringers (%s) with %s in mid-span and the dead load, on one stringer alone", where, j.Style.Force(j.Strength.Loads.Point))
 		if l := j.Strength.Loads.PointLimit; l != nil {
-			j.part(c.PointRatio, found, "; "+j.reach(c.Limit.Spot), *l)
+			j.part(c.PointRatio, found+", in bending", "; "+j.reach(c.Limit.Spot), *l)
 			return
 		}
 		j.say(Info, nil, &Quantity{1, Number}, &Quantity{c.PointRatio, Number},
-			fmt.Sprintf("%s %s of what it may be; the rule is one for treads, and DCA 6 does not put it on a stringer", found, Hundredths(c.PointRatio)))
+			fmt.Sprintf("%s: bending %s of what it may be; the rule is one for treads, and DCA 6 does not put it on a stringer", found, Hundredths(c.PointRatio)))
 		j.found[len(j.found)-1].Section = "IRC table R301.5"
 		j.found[len(j.found)-1].Basis = j.Strength.Wood.Basis
 	})
@@ -241,17 +263,19 @@ func (j *judge) strengthOvercut() {
 	if w == nil {
 		return
 	}
-	seen := map[*layout.Group]bool{}
+	type told struct{ throat, least float64 }
+	seen := map[told]bool{} // outlines that differ at the foot alone are told of once
 	for i := range w.Stringers {
 		g := w.Stringers[i].Group
-		if seen[g] || len(g.Roots) == 0 {
+		if len(g.Roots) == 0 {
 			continue
 		}
-		seen[g] = true
 		least, from, ok := w.LeastThroat(g, j.code)
-		if !ok {
+		one := told{measure.SnapMM(g.Throat), measure.SnapMM(least)}
+		if !ok || seen[one] {
 			continue
 		}
+		seen[one] = true
 		riser, tread := g.OvercutLimit(least)
 		past := stringer.OvercutShown(j.Style.Units) * 2
 		lostR, lostT := section(g, past, 0), section(g, 0, past)
@@ -327,8 +351,12 @@ func (j *judge) kickerNotch() {
 		}
 		seen[g] = true
 		least, _ := g.NotchSection(stringer.KickerCut)
-		text := fmt.Sprintf("the kicker's notch leaves %s of wood beside it, from its inside corner to the nearest step; a split starts in that corner and runs up along the grain: bear the seat on its whole %s behind the kicker, not on the kicker alone",
-			j.exactly(least), j.exactly(c.Seat))
+		which := ""
+		if len(g.Positions) < len(w.Stringers) {
+			which = " (" + Places(g.Positions, len(w.Stringers)) + ")"
+		}
+		text := fmt.Sprintf("the kicker's notch%s leaves %s of wood beside it, from its inside corner to the nearest step; a split starts in that corner and runs up along the grain: bear the seat on its whole %s behind the kicker, not on the kicker alone",
+			which, j.exactly(least), j.exactly(c.Seat))
 		j.say(Info, nil, nil, mm(least), text)
 	}
 }

@@ -97,3 +97,30 @@ func TestOvercutIsTold(t *testing.T) {
 		t.Errorf("%+v", found)
 	}
 }
+
+// What differs at the foot alone is told of each foot by its place, and of the
+// roots once.
+func TestFeetAreTold(t *testing.T) {
+	found := checked(t, "irc-2021", map[string]string{"width": `36"`,
+		"stringer": "{stock: 2x12, species: DF-L, grade: No.2, kicker: 2x4, foot_levels: [1/4, 0, -1/4]}"})
+	kickers := by(found, "kicker-notch")
+	if len(kickers) != 3 {
+		t.Fatalf("%+v", kickers)
+	}
+	for i, where := range []string{"(left)", "(middle)", "(right)"} {
+		if !strings.Contains(kickers[i].Text, "notch "+where+" leaves") {
+			t.Errorf("%s: %s", where, kickers[i].Text)
+		}
+	}
+	if n := len(by(found, "strength-overcut")); n != 1 { // none of the three has anything to spare
+		t.Errorf("overcuts are told %d times", n)
+	}
+}
+
+// A head that is lifted is warned of.
+func TestLiftIsTold(t *testing.T) {
+	found := by(checked(t, "irc-2021", map[string]string{"width": `36"`, "stringer": "{stock: 2x12, species: DF-L, grade: No.2, count: 3, props: [122]}"}), "strength-head")
+	if len(found) != 2 || found[1].Status != check.Warn || !strings.Contains(found[1].Text, "it lifts off its head with 1674 lb") {
+		t.Errorf("%+v", found)
+	}
+}
