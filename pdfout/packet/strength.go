@@ -57,9 +57,7 @@ func strength(s *layout.Stairway, code *rules.Code, st measure.Style) pdfout.Flo
 		if w.Unknown == "" {
 			blocks = append(blocks, carriers(w, st))
 		}
-		if d := views.Strength(f, w, st); d != nil {
-			blocks = append(blocks, pdfout.Figure{Drawing: d, MaxHeight: loadedHeight})
-		}
+		// Factors before the picture: they fill the page that it does not fit on.
 		if w.Unknown == "" && !told["stringers"] {
 			told["stringers"] = true
 			blocks = append(blocks, pdfout.Heading{Level: 3, Text: "Factors on the stringers' design values"}, factors(w.Wood, true, st))
@@ -67,6 +65,9 @@ func strength(s *layout.Stairway, code *rules.Code, st measure.Style) pdfout.Flo
 		if t := w.Treads; t != nil && !told["treads"] {
 			told["treads"] = true
 			blocks = append(blocks, pdfout.Heading{Level: 3, Text: "Factors on the treads' design values"}, factors(t.Wood, w.Unknown != "", st))
+		}
+		if d := views.Strength(f, w, st); d != nil {
+			blocks = append(blocks, pdfout.Figure{Drawing: d, MaxHeight: loadedHeight})
 		}
 		blocks = append(blocks, pdfout.Heading{Level: 3, Text: "Working"}, working(findings, f, several))
 		if d := views.SpanChart(f, w, st); d != nil {
