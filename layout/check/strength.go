@@ -172,19 +172,24 @@ func (j *judge) strengthBearing() {
 // strengthHead says what has to hold each head, by whatever means.
 func (j *judge) strengthHead() {
 	j.carriers(func(c *layout.Carrier, where string) {
+		status := Info
 		text := fmt.Sprintf("heads (%s): hanger, ledger or hanger board has to carry %s each", where, j.Style.Force(c.Head()))
 		if g := c.Group; g.Ledger != nil {
 			bearing := c.Head() / (g.Thickness * g.Ledger.Depth)
 			text += fmt.Sprintf("; on the ledger, %s across the grain of %s", j.Style.Stress(bearing*1e6), j.Style.Stress(c.Allowed*1e6))
 			if bearing > c.Allowed {
+				status = Warn
 				text += ", which is too much"
 			}
-			text += "; " + j.notchedEnd(c)
+			notch, enough := j.notchedEnd(c)
+			if !enough {
+				status = Warn
+			}
+			text += "; " + notch
 		} else {
 			text += fmt.Sprintf("; a hanger's seat has to be %s long", j.atLeastTape(c.HeadBearing))
 			text += "; nails into end grain do not count"
 		}
-		status := Info
 		for i, lift := range c.Uplift {
 			if lift > 0 {
 				status = Warn
@@ -213,16 +218,17 @@ func supportName(i, count int) string {
 	return fmt.Sprintf("prop %d", i)
 }
 
-// notchedEnd says what shear the head carries with a notch over a ledger in it.
-func (j *judge) notchedEnd(c *layout.Carrier) string {
+// notchedEnd says what shear the head carries with a notch over a ledger in it,
+// and whether that is enough.
+func (j *judge) notchedEnd(c *layout.Carrier) (text string, enough bool) {
 	g := c.Group
 	least, _ := g.NotchSection(stringer.LedgerCut)
 	may := strength.NotchedEnd(c.AllowedShear, g.Thickness, g.HeadCut, g.HeadCut-g.Ledger.Height)
-	text := fmt.Sprintf("its notch leaves %s of wood to the nearest step, and the end bears %s in shear (verify: the rule is from memory)", j.exactly(least), j.Style.Force(may))
+	text = fmt.Sprintf("its notch leaves %s of wood to the nearest step, and the end bears %s in shear (verify: the rule is from memory)", j.exactly(least), j.Style.Force(may))
 	if may < c.Head() {
-		text += ", less than it must"
+		return text + ", less than it must", false
 	}
-	return text
+	return text, true
 }
 
 func (j *judge) strengthPoint() {
