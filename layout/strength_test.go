@@ -284,3 +284,27 @@ func TestPropsStandUnderTheFlight(t *testing.T) {
 		}
 	}
 }
+
+// The chart's span at the stair's own rise and run is the stair's own reach, and
+// a seat that crushes does not hold: 60 in under 7.8125 lb/in stand with 234.4 lb on
+// 1 1/2 by 10 3/4 in, 14.5 psi.
+func TestReachAndSeat(t *testing.T) {
+	for _, edits := range []map[string]string{
+		nil,
+		{"saw": `{root_hole: 1/2"}`},
+		{"stringer": "{stock: 2x12, species: DF-L, grade: No.2, count: 3, strongback: 2x6}"},
+	} {
+		c := strengthOf(t, "irc-2021", edits).Stringers[1]
+		span, ok := c.Reach(7.5*25.4, 10*25.4)
+		if !ok || math.Abs(span-c.Limit.Least()) > 1e-6 {
+			t.Errorf("%v: the chart has %g, the stair reaches %g", edits, span, c.Limit.Least())
+		}
+	}
+	for bearing, holds := range map[string]bool{"14 psi": false, "15 psi": true} {
+		w := strengthOf(t, "irc-2021", map[string]string{"levels": `{total_rise: 52 1/2"}`, "stairway": `[{flight: {risers: 7, run: 10"}}]`,
+			"stringer": "{stock: 2x12, count: 3, values: {bending: 2250 psi, shear: 285 psi, bearing: " + bearing + ", modulus: 1.9e6 psi}}"})
+		if w.Holds() != holds {
+			t.Errorf("at %s across the grain it holds: %v", bearing, !holds)
+		}
+	}
+}
