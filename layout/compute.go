@@ -239,6 +239,9 @@ func (f *Flight) stringers(job *spec.Job) source.Mistakes {
 	blamed := map[string]bool{} // a value is blamed once, however many outlines it spoils
 	refuse := func(refusals stringer.Refusals) {
 		for _, r := range refusals {
+			if r.Key == "saw.depth" && job.Saw.Depth == nil {
+				r.Key = "stringer.stock" // too thick for the depth that is usual
+			}
 			if !blamed[r.Key] {
 				blamed[r.Key] = true
 				bad = append(bad, job.Mistake(r.Key, "%s", r.Message))

@@ -188,6 +188,7 @@ func TestRefusedWithItsPlace(t *testing.T) {
 		{"throat gone", "stringer: {stock: 2x6}", "cut through", map[string]string{"stringer": "{stock: 2x6}"}},
 		{"another build", "stringer: {stock: 2x12, build: housed}", "only sawn", map[string]string{"stringer": "{stock: 2x12, build: housed}"}},
 		{"blade too shallow", `saw: {blade: 7 1/4", depth: 1 1/4"}`, "does not reach through", map[string]string{"saw": `{blade: 7 1/4", depth: 1 1/4"}`}},
+		{"stock too thick for the usual depth", "stringer: {stock: 4x12}", "does not reach through", map[string]string{"stringer": "{stock: 4x12}"}},
 		{"landing too low for its joists", "joists: 2x12", "do not fit under a landing", map[string]string{
 			"stairway": `[{flight: {risers: 1, run: 10"}}, {landing: {turn: left, joists: 2x12}}, {flight: {risers: 13, run: 10"}}]`}},
 		{"landing too low for walls", "on: walls", "the plates of a wall are 4 1/2", map[string]string{

@@ -140,7 +140,7 @@ func (w *Strength) stringers(job *spec.Job, f *Flight) {
 	for at := range st.Count {
 		c := Carrier{Position: at, Support: SupportAt(st, at), Group: f.groupOf(at), Share: shares[at], Tributary: f.Spacing * shares[at]}
 		if at == 0 || at == st.Count-1 {
-			c.Tributary = f.Spacing / 2
+			c.Tributary = edge(f.Spacing, overhangAt(job, at == 0))
 		}
 		c.Seat = seat(c.Group)
 		if c.Support == spec.Span {
@@ -148,6 +148,26 @@ func (w *Strength) stringers(job *spec.Job, f *Flight) {
 		}
 		w.Stringers = append(w.Stringers, c)
 	}
+}
+
+// edge is the width an outermost stringer carries: half a bay or, where the
+// treads hang over it, what a simple span with that overhang stands with on it,
+// (s + o)2 / 2s.
+func edge(spacing, overhang float64) float64 {
+	return (spacing + overhang) * (spacing + overhang) / (2 * spacing)
+}
+
+// overhangAt is how far the treads reach past the leftmost or the rightmost
+// stringer: over an open side alone.
+func overhangAt(job *spec.Job, left bool) float64 {
+	at := 0
+	if !left {
+		at = 1
+	}
+	if at < len(job.Sides) && job.Sides[at] == spec.Open {
+		return job.Tread.Overhang.MM()
+	}
+	return 0
 }
 
 func (f *Flight) groupOf(position int) *Group {

@@ -26,7 +26,7 @@ func strengthOf(t *testing.T, code string, edits map[string]string) *layout.Stre
 		{"stairway", `[{flight: {risers: 14, run: 10"}}]`},
 		{"tread", `{thickness: 1 1/2", nosing: 1", boards: 2x12}`}, {"riser", `{thickness: 3/4"}`},
 		{"stringer", `{stock: 2x12, species: DF-L, grade: No.2, count: 3}`},
-		{"loads", ""}, {"service", ""}, {"incised", ""}, {"saw", ""},
+		{"sides", ""}, {"loads", ""}, {"service", ""}, {"incised", ""}, {"saw", ""},
 	} {
 		v := l.value
 		if e, ok := edits[l.key]; ok {
@@ -101,6 +101,33 @@ func TestPostsAndLeastThroat(t *testing.T) {
 	if least, from, _ := w.LeastThroat(c.Group, dca); least != 127 || from != "dca-6" {
 		t.Errorf("under dca-6 the throat may be cut to %g by %s", least, from)
 	}
+}
+
+// A post too near the head makes a lever of the stringer. By hand, the three
+// moments over 122 and 8 in under 7.8125 lb/in: M = -7.8125 x (122^3 + 8^3) /
+// 1040 = -13644.5 in lb, the head stands with 7.8125 x 4 - 13644.5 / 8 = -1674.3
+// lb, what a head that is not held down lifts off with.
+func TestAPostNearTheHeadLiftsIt(t *testing.T) {
+	w := strengthOf(t, "irc-2021", map[string]string{"stringer": `{stock: 2x12, species: DF-L, grade: No.2, count: 3, props: [122"]}`})
+	c := w.Stringers[1]
+	if len(c.Uplift) != 3 || c.Uplift[0] != 0 || c.Uplift[1] != 0 {
+		t.Fatalf("it lifts by %v", c.Uplift)
+	}
+	about(t, "head lifts", c.Uplift[2]/measure.PoundForce, 1674.3)
+	half := strengthOf(t, "irc-2021", map[string]string{"stringer": `{stock: 2x12, species: DF-L, grade: No.2, count: 3, props: [65"]}`})
+	if u := half.Stringers[1].Uplift; u[0] != 0 || u[1] != 0 || u[2] != 0 {
+		t.Errorf("with a post half way it lifts by %v", u)
+	}
+}
+
+// Treads that hang 4 in past an open side load the stringer there with what a
+// simple span with an overhang does, (18 + 4)^2 / 36 = 13.444 in of width, not 9;
+// the wall's side is as it was.
+func TestOverhangLoadsTheEdge(t *testing.T) {
+	w := strengthOf(t, "irc-2021", map[string]string{"sides": "[wall, open]", "tread": `{thickness: 1 1/2", nosing: 1", overhang: 4"}`})
+	about(t, "left", w.Stringers[0].Tributary/25.4, 9)
+	about(t, "middle", w.Stringers[1].Tributary/25.4, 22.5)
+	about(t, "right", w.Stringers[2].Tributary/25.4, 22.0*22/36)
 }
 
 // Each stringer in its own place: along a wall it does not span, and a wall on
@@ -254,6 +281,30 @@ func TestPropsStandUnderTheFlight(t *testing.T) {
 		_, err = layout.Compute(job)
 		if err == nil || !strings.Contains(err.Error(), "job.yaml:6:33: props: ") || !strings.Contains(err.Error(), says) {
 			t.Errorf("%s: %v, want %q", prop, err, says)
+		}
+	}
+}
+
+// The chart's span at the stair's own rise and run is the stair's own reach, and
+// a seat that crushes does not hold: 60 in under 7.8125 lb/in stand with 234.4 lb on
+// 1 1/2 by 10 3/4 in, 14.5 psi.
+func TestReachAndSeat(t *testing.T) {
+	for _, edits := range []map[string]string{
+		nil,
+		{"saw": `{root_hole: 1/2"}`},
+		{"stringer": "{stock: 2x12, species: DF-L, grade: No.2, count: 3, strongback: 2x6}"},
+	} {
+		c := strengthOf(t, "irc-2021", edits).Stringers[1]
+		span, ok := c.Reach(7.5*25.4, 10*25.4)
+		if !ok || math.Abs(span-c.Limit.Least()) > 1e-6 {
+			t.Errorf("%v: the chart has %g, the stair reaches %g", edits, span, c.Limit.Least())
+		}
+	}
+	for bearing, holds := range map[string]bool{"14 psi": false, "15 psi": true} {
+		w := strengthOf(t, "irc-2021", map[string]string{"levels": `{total_rise: 52 1/2"}`, "stairway": `[{flight: {risers: 7, run: 10"}}]`,
+			"stringer": "{stock: 2x12, count: 3, values: {bending: 2250 psi, shear: 285 psi, bearing: " + bearing + ", modulus: 1.9e6 psi}}"})
+		if w.Holds() != holds {
+			t.Errorf("at %s across the grain it holds: %v", bearing, !holds)
 		}
 	}
 }

@@ -50,7 +50,6 @@ const (
 	date                    // a day
 	load                    // psf or kPa, more than 0
 	stress                  // psi or MPa, more than 0
-	tilt                    // degrees
 	sheet                   // a paper size
 	price                   // money, more than 0
 	nominalSize             // a board by its nominal size
@@ -193,7 +192,7 @@ var keys = inherit([]Key{
 	{Path: "saw.depth", kind: positive, Doc: "depth of the blade below the shoe", LeftOut: `stock + 1/8", at most 2 7/16"`},
 	{Path: "saw.stop_short", kind: size, Doc: "how far short of the root the blade stops", Default: `1/8"`},
 
-	{Path: "saw.bevel", kind: tilt, most: 45, Doc: "tilt of the blade from square, degrees", Default: "0"},
+	{Path: "saw.bevel", kind: angle, most: 45, Doc: "tilt of the blade from square, degrees", Default: "0"},
 	{Path: "saw.root_hole", kind: positive, Doc: "diameter of a hole drilled at every root, its middle in the corner; half of it is lost to the throat", LeftOut: "none"},
 
 	{Path: "loads", Doc: "uniform loads on the horizontal projection"},

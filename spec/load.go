@@ -144,7 +144,7 @@ func readRiser(top group) Riser {
 
 func readSaw(top group) Saw {
 	g, _ := top.sub("saw")
-	s := Saw{Blade: g.length("blade"), Depth: g.lengthIf("depth"), StopShort: g.length("stop_short"), Bevel: g.tilt("bevel"), RootHole: g.length("root_hole")}
+	s := Saw{Blade: g.length("blade"), Depth: g.lengthIf("depth"), StopShort: g.length("stop_short"), Bevel: g.angle("bevel", ""), RootHole: g.length("root_hole")}
 	if n := g.get("depth"); n != nil && s.Depth != nil && s.Blade > 0 && 2**s.Depth >= s.Blade {
 		n.Mistake("depth: a blade cuts less deep than half its diameter; write less than %s", measure.Style{Units: top.units, Denominator: 64}.Format(s.Blade/2))
 	}

@@ -129,8 +129,6 @@ func value(k Key) schema {
 		return schema{"type": "string", "pattern": boardsForm.String()}
 	case stress:
 		return schema{"type": "string", "pattern": "(psi|ksi|MPa|GPa|N/mm2)$"}
-	case tilt:
-		return schema{"type": "number", "minimum": 0, "maximum": k.most}
 	case elementList:
 		item := object("stairway[]")
 		item["minProperties"] = 1

@@ -29,6 +29,9 @@ func readStringer(top group, openRisers bool) (stringers, group) {
 		Props:      g.lengths("props", "a list of distances, like [4' 6\"]"),
 	}}
 	s.Strongback, _ = g.piece("strongback")
+	if sb := s.Strongback; sb != nil && s.Stock.Width > 0 && sb.Width > s.Stock.Width {
+		g.get("strongback").Mistake("strongback: it is wider than the stringer's own board; take one no wider, or cut the stringer from wider stock")
+	}
 	s.Deflection = g.whole("deflection")
 	if !rising(s.Props) {
 		g.get("props").Mistake("props: the distances are taken from the foot's front and stand in order, each more than the one before")

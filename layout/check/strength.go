@@ -33,11 +33,11 @@ func (j *judge) strengthBasis() {
 		j.found[len(j.found)-1].Section = "NDS 2018"
 		return
 	}
-	text := fmt.Sprintf("%s, %s live (%s) and %s dead on the level; ", w.Wood.Name, j.pressure(w.Loads.Live), w.Loads.LiveFrom, j.pressure(w.Loads.Dead))
+	text := fmt.Sprintf("%s, %s live (%s) and %s dead on the level; ", w.Wood.Name, j.Style.Pressure(w.Loads.Live), w.Loads.LiveFrom, j.Style.Pressure(w.Loads.Dead))
 	if t := w.Loads.Times; t != nil {
 		text += fmt.Sprintf("the live load is %s times the one expected (%s %s); ", t.Text, j.code.Name, t.Section)
 	}
-	text += fmt.Sprintf("Fb %s, Fv %s, Fc-perp %s, E %s with %s", j.stress(w.Wood.Fb), j.stress(w.Wood.Fv), j.stress(w.Wood.FcPerp), j.stress(w.Wood.E), Factors(w.Wood.Adjusted))
+	text += fmt.Sprintf("Fb %s, Fv %s, Fc-perp %s, E %s with %s", j.Style.Stress(w.Wood.Fb), j.Style.Stress(w.Wood.Fv), j.Style.Stress(w.Wood.FcPerp), j.Style.Stress(w.Wood.E), Factors(w.Wood.Adjusted))
 	text += " (" + w.Wood.Source
 	switch w.Wood.Basis {
 	case lumberOwn:
@@ -83,7 +83,10 @@ func Factors(a lumber.Adjusted) string {
 			ones = append(ones, f.Symbol)
 		}
 	}
-	if len(changed) == 0 {
+	switch {
+	case len(a.Factors) == 1:
+		return strings.Join(ones, "") + " 1"
+	case len(changed) == 0:
 		return strings.Join(ones, ", ") + " all 1"
 	}
 	return strings.Join(append(changed, strings.Join(ones, ", ")+" 1"), "; ")
@@ -139,7 +142,7 @@ func (j *judge) strengthBending() {
 			section += " and a strongback of " + j.exactly(sb.Thickness) + " by " + j.exactly(sb.Depth)
 		}
 		j.part(c.BendingRatio, fmt.Sprintf("stringers (%s) span %s and carry %s of width each: %s in bending over %s, of %s",
-			where, j.exactly(c.LongestSpan()), j.exactly(c.Tributary), j.stress(c.Bending*1e6), section, j.stress(c.AllowedBending*1e6)), more)
+			where, j.exactly(c.LongestSpan()), j.exactly(c.Tributary), j.Style.Stress(c.Bending*1e6), section, j.Style.Stress(c.AllowedBending*1e6)), more)
 	})
 }
 
@@ -148,7 +151,7 @@ func (j *judge) reach(mm float64) string { return "it reaches " + j.atMostTape(m
 
 func (j *judge) strengthShear() {
 	j.carriers(func(c *layout.Carrier, where string) {
-		j.part(c.ShearRatio, fmt.Sprintf("stringers (%s): %s in shear, of %s", where, j.stress(c.Shear*1e6), j.stress(c.AllowedShear*1e6)), "; "+j.reach(c.Limit.Shear))
+		j.part(c.ShearRatio, fmt.Sprintf("stringers (%s): %s in shear, of %s", where, j.Style.Stress(c.Shear*1e6), j.Style.Stress(c.AllowedShear*1e6)), "; "+j.reach(c.Limit.Shear))
 	})
 }
 
@@ -162,57 +165,81 @@ func (j *judge) strengthDeflection() {
 func (j *judge) strengthBearing() {
 	j.carriers(func(c *layout.Carrier, where string) {
 		j.part(c.FootBearing/c.Allowed, fmt.Sprintf("stringers (%s) stand with %s on a seat of %s: %s across the grain, of %s",
-			where, j.force(c.Foot()), j.exactly(c.Seat), j.stress(c.FootBearing*1e6), j.stress(c.Allowed*1e6)), "; the floor or plate under it is not judged")
+			where, j.Style.Force(c.Foot()), j.exactly(c.Seat), j.Style.Stress(c.FootBearing*1e6), j.Style.Stress(c.Allowed*1e6)), "; the floor or plate under it is not judged")
 	})
 }
 
 // strengthHead says what has to hold each head, by whatever means.
 func (j *judge) strengthHead() {
 	j.carriers(func(c *layout.Carrier, where string) {
-		text := fmt.Sprintf("heads (%s): hanger, ledger or hanger board has to carry %s each", where, j.force(c.Head()))
+		status := Info
+		text := fmt.Sprintf("heads (%s): hanger, ledger or hanger board has to carry %s each", where, j.Style.Force(c.Head()))
 		if g := c.Group; g.Ledger != nil {
 			bearing := c.Head() / (g.Thickness * g.Ledger.Depth)
-			text += fmt.Sprintf("; on the ledger, %s across the grain of %s", j.stress(bearing*1e6), j.stress(c.Allowed*1e6))
+			text += fmt.Sprintf("; on the ledger, %s across the grain of %s", j.Style.Stress(bearing*1e6), j.Style.Stress(c.Allowed*1e6))
 			if bearing > c.Allowed {
+				status = Warn
 				text += ", which is too much"
 			}
-			text += "; " + j.notchedEnd(c)
+			notch, enough := j.notchedEnd(c)
+			if !enough {
+				status = Warn
+			}
+			text += "; " + notch
 		} else {
 			text += fmt.Sprintf("; a hanger's seat has to be %s long", j.atLeastTape(c.HeadBearing))
 			text += "; nails into end grain do not count"
 		}
+		for i, lift := range c.Uplift {
+			if lift > 0 {
+				status = Warn
+				text += fmt.Sprintf("; where it runs through, it lifts off %s with %s: move the posts, or hold it down there", supportName(i, len(c.Uplift)), j.Style.Force(lift))
+			}
+		}
 		for i, r := range c.Reactions[1 : len(c.Reactions)-1] {
-			text += fmt.Sprintf("; prop %d carries %s", i+1, j.force(r))
+			text += fmt.Sprintf("; prop %d carries %s", i+1, j.Style.Force(r))
 		}
 		if len(c.Reactions) > 2 {
 			text += "; over a prop the roots are in tension: bear it on whole wood, with a cleat at the side"
 		}
-		j.say(Info, nil, nil, nil, text)
+		j.say(status, nil, nil, nil, text)
 		j.found[len(j.found)-1].Basis = j.Strength.Wood.Basis
 	})
 }
 
-// notchedEnd says what shear the head carries with a notch over a ledger in it.
-func (j *judge) notchedEnd(c *layout.Carrier) string {
+// supportName says which of the supports of a stringer is meant.
+func supportName(i, count int) string {
+	switch i {
+	case 0:
+		return "its foot"
+	case count - 1:
+		return "its head"
+	}
+	return fmt.Sprintf("prop %d", i)
+}
+
+// notchedEnd says what shear the head carries with a notch over a ledger in it,
+// and whether that is enough.
+func (j *judge) notchedEnd(c *layout.Carrier) (text string, enough bool) {
 	g := c.Group
 	least, _ := g.NotchSection(stringer.LedgerCut)
 	may := strength.NotchedEnd(c.AllowedShear, g.Thickness, g.HeadCut, g.HeadCut-g.Ledger.Height)
-	text := fmt.Sprintf("its notch leaves %s of wood to the nearest step, and the end bears %s in shear (verify: the rule is from memory)", j.exactly(least), j.force(may))
+	text = fmt.Sprintf("its notch leaves %s of wood to the nearest step, and the end bears %s in shear (verify: the rule is from memory)", j.exactly(least), j.Style.Force(may))
 	if may < c.Head() {
-		text += ", less than it must"
+		return text + ", less than it must", false
 	}
-	return text
+	return text, true
 }
 
 func (j *judge) strengthPoint() {
 	j.carriers(func(c *layout.Carrier, where string) {
-		found := fmt.Sprintf("stringers (%s) with %s in mid-span and the dead load, on one stringer alone: bending", where, j.force(j.Strength.Loads.Point))
+		found := fmt.Sprintf("stringers (%s) with %s in mid-span and the dead load, on one stringer alone", where, j.Style.Force(j.Strength.Loads.Point))
 		if l := j.Strength.Loads.PointLimit; l != nil {
-			j.part(c.PointRatio, found, "; "+j.reach(c.Limit.Spot), *l)
+			j.part(c.PointRatio, found+", in bending", "; "+j.reach(c.Limit.Spot), *l)
 			return
 		}
 		j.say(Info, nil, &Quantity{1, Number}, &Quantity{c.PointRatio, Number},
-			fmt.Sprintf("%s %s of what it may be; the rule is one for treads, and DCA 6 does not put it on a stringer", found, Hundredths(c.PointRatio)))
+			fmt.Sprintf("%s: bending %s of what it may be; the rule is one for treads, and DCA 6 does not put it on a stringer", found, Hundredths(c.PointRatio)))
 		j.found[len(j.found)-1].Section = "IRC table R301.5"
 		j.found[len(j.found)-1].Basis = j.Strength.Wood.Basis
 	})
@@ -226,7 +253,7 @@ func (j *judge) strengthStrongback() {
 		}
 		along, across, both := c.Section.Connection(1, c.Force, c.Live+c.Dead)
 		text := fmt.Sprintf("stringers (%s): the strongback bends with the stringer only if glue and nails carry %s of length at the supports, %s along it and %s across",
-			where, j.perLength(both), j.perLength(along), j.perLength(across))
+			where, j.Style.LineLoad(both), j.Style.LineLoad(along), j.Style.LineLoad(across))
 		if hang := c.Stiffener.Top + c.Stiffener.Depth - c.Group.Throat; hang > 0 {
 			text += fmt.Sprintf("; it hangs %s below the stringer", j.exactly(hang))
 		}
@@ -242,17 +269,19 @@ func (j *judge) strengthOvercut() {
 	if w == nil {
 		return
 	}
-	seen := map[*layout.Group]bool{}
+	type told struct{ throat, least float64 }
+	seen := map[told]bool{} // outlines that differ at the foot alone are told of once
 	for i := range w.Stringers {
 		g := w.Stringers[i].Group
-		if seen[g] || len(g.Roots) == 0 {
+		if len(g.Roots) == 0 {
 			continue
 		}
-		seen[g] = true
 		least, from, ok := w.LeastThroat(g, j.code)
-		if !ok {
+		one := told{measure.SnapMM(g.Throat), measure.SnapMM(least)}
+		if !ok || seen[one] {
 			continue
 		}
+		seen[one] = true
 		riser, tread := g.OvercutLimit(least)
 		past := stringer.OvercutShown(j.Style.Units) * 2
 		lostR, lostT := section(g, past, 0), section(g, 0, past)
@@ -297,9 +326,9 @@ func (j *judge) strengthTread() {
 	if t.Boards > 1 {
 		board = fmt.Sprintf("one of %d boards of a tread", t.Boards)
 	}
-	by := j.pressure(w.Loads.Live)
+	by := j.Style.Pressure(w.Loads.Live)
 	if t.ByPoint {
-		by = j.force(w.Loads.Point) + " on " + j.Style.InchesMM(t.Tread.Patch) + " square"
+		by = j.Style.Force(w.Loads.Point) + " on " + j.Style.InchesMM(t.Tread.Patch) + " square"
 	}
 	found := fmt.Sprintf("%s of %s, %s by %s, over %s centre to centre, under %s: bending %s, shear %s, deflection %s of span / %.0f, the worst",
 		board, t.Wood.Name, j.exactly(t.Tread.Depth), j.exactly(t.Tread.Thickness), j.exactly(t.Span), by, Hundredths(t.BendingRatio), Hundredths(t.ShearRatio), Hundredths(t.DeflectionRatio), t.Tread.Over)
@@ -328,44 +357,12 @@ func (j *judge) kickerNotch() {
 		}
 		seen[g] = true
 		least, _ := g.NotchSection(stringer.KickerCut)
-		text := fmt.Sprintf("the kicker's notch leaves %s of wood beside it, from its inside corner to the nearest step; a split starts in that corner and runs up along the grain: bear the seat on its whole %s behind the kicker, not on the kicker alone",
-			j.exactly(least), j.exactly(c.Seat))
+		which := ""
+		if len(g.Positions) < len(w.Stringers) {
+			which = " (" + Places(g.Positions, len(w.Stringers)) + ")"
+		}
+		text := fmt.Sprintf("the kicker's notch%s leaves %s of wood beside it, from its inside corner to the nearest step; a split starts in that corner and runs up along the grain: bear the seat on its whole %s behind the kicker, not on the kicker alone",
+			which, j.exactly(least), j.exactly(c.Seat))
 		j.say(Info, nil, nil, mm(least), text)
 	}
-}
-
-func (j *judge) pressure(pascals float64) string {
-	if j.Style.Units == measure.Metric {
-		return fmt.Sprintf("%.3g kPa", pascals/1000)
-	}
-	return fmt.Sprintf("%.4g psf", pascals/measure.PSF)
-}
-
-// stress prints a stress given in pascals; a modulus in millions of psi.
-func (j *judge) stress(pascals float64) string {
-	switch {
-	case j.Style.Units == measure.Metric && pascals >= 1e9:
-		return fmt.Sprintf("%.3g GPa", pascals/1e9)
-	case j.Style.Units == measure.Metric:
-		return fmt.Sprintf("%.3g MPa", pascals/1e6)
-	case pascals >= 1e6*measure.PSI/10:
-		return fmt.Sprintf("%.3g million psi", pascals/measure.PSI/1e6)
-	}
-	return fmt.Sprintf("%.0f psi", pascals/measure.PSI)
-}
-
-// force prints newtons.
-func (j *judge) force(n float64) string {
-	if j.Style.Units == measure.Metric {
-		return fmt.Sprintf("%.3g kN", n/1000)
-	}
-	return fmt.Sprintf("%.0f lb", n/measure.PoundForce)
-}
-
-// perLength prints N/mm, which is kN/m.
-func (j *judge) perLength(v float64) string {
-	if j.Style.Units == measure.Metric {
-		return fmt.Sprintf("%.3g kN/m", v)
-	}
-	return fmt.Sprintf("%.0f lb per foot", v*measure.Foot.MM()/measure.PoundForce)
 }

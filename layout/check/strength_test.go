@@ -84,7 +84,7 @@ func TestStrengthNeverFails(t *testing.T) {
 func TestLedgerIsTold(t *testing.T) {
 	found := by(checked(t, "irc-2021", map[string]string{"width": `36"`, "stringer": "{stock: 2x12, species: DF-L, grade: No.2, count: 3, ledger: 2x4}"}), "strength-head")
 	if len(found) != 2 || !strings.Contains(found[1].Text, `leaves 3 1/16" of wood`) || !strings.Contains(found[1].Text, "the end bears 120 lb in shear") ||
-		!strings.Contains(found[1].Text, "less than it must") {
+		!strings.Contains(found[1].Text, "less than it must") || found[1].Status != check.Warn {
 		t.Errorf("%+v", found)
 	}
 }
@@ -94,6 +94,33 @@ func TestOvercutIsTold(t *testing.T) {
 	found := by(checked(t, "dca-6", map[string]string{"width": `36"`, "stringer": "{stock: 2x12, support: wall, species: SP, grade: No.2}"}), "strength-overcut")
 	if len(found) != 1 || !strings.Contains(found[0].Text, `a throat of 4.850" along a riser line and 4.950" along a tread line`) ||
 		!strings.Contains(found[0].Text, `up to 5/16" along a riser line and 3/8" along a tread line keep the throat at 5", by code dca-6`) {
+		t.Errorf("%+v", found)
+	}
+}
+
+// What differs at the foot alone is told of each foot by its place, and of the
+// roots once.
+func TestFeetAreTold(t *testing.T) {
+	found := checked(t, "irc-2021", map[string]string{"width": `36"`,
+		"stringer": "{stock: 2x12, species: DF-L, grade: No.2, kicker: 2x4, foot_levels: [1/4, 0, -1/4]}"})
+	kickers := by(found, "kicker-notch")
+	if len(kickers) != 3 {
+		t.Fatalf("%+v", kickers)
+	}
+	for i, where := range []string{"(left)", "(middle)", "(right)"} {
+		if !strings.Contains(kickers[i].Text, "notch "+where+" leaves") {
+			t.Errorf("%s: %s", where, kickers[i].Text)
+		}
+	}
+	if n := len(by(found, "strength-overcut")); n != 1 { // none of the three has anything to spare
+		t.Errorf("overcuts are told %d times", n)
+	}
+}
+
+// A head that is lifted is warned of.
+func TestLiftIsTold(t *testing.T) {
+	found := by(checked(t, "irc-2021", map[string]string{"width": `36"`, "stringer": "{stock: 2x12, species: DF-L, grade: No.2, count: 3, props: [122]}"}), "strength-head")
+	if len(found) != 2 || found[1].Status != check.Warn || !strings.Contains(found[1].Text, "it lifts off its head with 1674 lb") {
 		t.Errorf("%+v", found)
 	}
 }

@@ -41,6 +41,7 @@ type trial struct {
 	flight string // begins every text
 	base   int    // stringers the treads ask for; 0: as many as there are
 	with   string // says so
+	rule   string // says what of the code a flight as long as this breaks; empty: nothing
 }
 
 // try changes a copy and tells how it carries.
@@ -65,7 +66,30 @@ func (t trial) try(edit func(st *spec.Stringer)) (*layout.Flight, *layout.Streng
 
 func (t trial) holds(edit func(st *spec.Stringer)) bool {
 	_, w := t.try(edit)
-	return w != nil && w.Unknown == "" && w.Holds()
+	return w != nil && w.Unknown == "" && w.Holds() && longest(w) <= t.mostSpan()+touching
+}
+
+// touching is what a span may be over the code's limit by rounding, mm.
+const touching = 1e-6
+
+// mostSpan is the code's longest span of a sawn stringer: no change is worth its
+// lumber that leaves it broken.
+func (t trial) mostSpan() float64 {
+	if l, ok := t.code.Limit(rules.StringerCutSpanMax); ok {
+		return l.Length.MM()
+	}
+	return math.Inf(1)
+}
+
+// longest is the longest span of the stringers that span.
+func longest(w *layout.Strength) float64 {
+	most := 0.0
+	for i := range w.Stringers {
+		if c := &w.Stringers[i]; c.Spans() {
+			most = math.Max(most, c.LongestSpan())
+		}
+	}
+	return most
 }
 
 // recount changes the number of stringers: the outer ones stay as they are held,
@@ -92,6 +116,9 @@ func recount(st *spec.Stringer, n int) {
 
 func (t trial) changes(f *layout.Flight, w *layout.Strength) []check.Change {
 	st := &f.Spec.Stringer
+	if longest(w) > t.mostSpan()+touching {
+		t.rule = fmt.Sprintf("; %s has sawn stringers span %s at most", t.code.Name, t.style.InchesMM(t.mostSpan()))
+	}
 	if !w.TreadsHold() {
 		for n := st.Count + 1; t.roomFor(n); n++ {
 			if _, more := t.try(func(st *spec.Stringer) { recount(st, n) }); more != nil && more.TreadsHold() {
@@ -117,7 +144,7 @@ func (t trial) roomFor(n int) bool {
 // say makes the change: what to do where it holds, what does not where not.
 func (t trial) say(kind string, holds bool, does, doesNot string) check.Change {
 	if !holds {
-		return check.Change{Kind: kind, Text: t.flight + doesNot}
+		return check.Change{Kind: kind, Text: t.flight + doesNot + t.rule}
 	}
 	return check.Change{Kind: kind, Text: t.flight + t.with + does, Holds: true}
 }
@@ -201,7 +228,7 @@ func evenly(headX float64, n int, st measure.Style) []measure.Length {
 // part it. Loads and what each stringer carries stay as they are.
 func (t trial) landing(f *layout.Flight, st *spec.Stringer) check.Change {
 	_, w := t.try(func(st *spec.Stringer) { st.Props = nil })
-	reach := math.Inf(1)
+	reach := t.mostSpan()
 	if w != nil {
 		for i := range w.Stringers {
 			if c := &w.Stringers[i]; c.Spans() {
@@ -210,7 +237,7 @@ func (t trial) landing(f *layout.Flight, st *spec.Stringer) check.Change {
 		}
 	}
 	g := f.Stringers[0]
-	notches := int(math.Floor((reach-g.LastTread)/g.Run)) + 1
+	notches := int(math.Floor((reach-g.LastTread+touching)/g.Run)) + 1
 	risers := notches
 	if f.Hung() {
 		risers++

@@ -143,7 +143,34 @@ func TestChangesHold(t *testing.T) {
 	if got = changes(7, strongTread, "{"+wood+", count: 3}"); len(got) != 0 {
 		t.Errorf("changes to a stair that holds: %+v", got)
 	}
+	// No strongback is wider than the stringer's own board.
+	if got = changes(14, strongTread, "{stock: 2x8, species: DF-L, grade: No.2, count: 3, strongback: 2x8}"); got["strongback"].Holds {
+		t.Errorf("a 2x8's strongback: %+v", got["strongback"])
+	}
 	if got = changes(14, strongTread, "{stock: 2x12, count: 3}"); len(got) != 0 {
 		t.Errorf("changes without a verdict: %+v", got)
+	}
+}
+
+// What would hold keeps the code's own span too: by DCA 6 a cut stringer spans 6 ft
+// (figure 28, secondary). At 1500 psi the middle of three under 30 in, 18.75 in
+// wide, reaches 112.7 in, which would make a landing of 12 risers.
+func TestChangesKeepTheCodesSpan(t *testing.T) {
+	dca := code(t, "dca-6")
+	s, err := layout.Compute(carriedJob(t, `30"`, 14, strongTread, "{stock: 2x12, species: DF-L, grade: SS, count: 3}"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range choose.Changes(s, dca) {
+		want, holds := "dca-6 has sawn stringers span 72\" at most", false
+		switch c.Kind {
+		case "props":
+			want, holds = `a post under each stringer that spans, 65"`, true
+		case "landing":
+			want, holds = `8 risers and a span of 70" at the most`, true
+		}
+		if c.Holds != holds || !strings.Contains(c.Text, want) {
+			t.Errorf("%+v, want %v: %q", c, holds, want)
+		}
 	}
 }

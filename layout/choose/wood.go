@@ -21,12 +21,12 @@ func betterGrades(w spec.Wood, size lumber.Size) (grades []string, species strin
 }
 
 // stiffeners are the strongbacks that may be put on: 2x lumber wider than the
-// one there is.
+// one there is, no wider than the stringer's own board.
 func stiffeners(st *spec.Stringer) []spec.Piece {
 	var all []spec.Piece
 	for _, name := range [...]string{"2x4", "2x6", "2x8", "2x10", "2x12"} {
 		size, _ := lumber.Lookup(name)
-		if st.Strongback == nil || size.Width > st.Strongback.Width {
+		if size.Width <= st.Stock.Width && (st.Strongback == nil || size.Width > st.Strongback.Width) {
 			all = append(all, spec.Piece{Name: name, Size: size})
 		}
 	}

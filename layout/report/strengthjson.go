@@ -6,37 +6,37 @@ import (
 	"stepoff/spec/lumber"
 )
 
-// mpa is a stress in the JSON, kpa a load, ratio a plain number: six decimals,
-// as lengths have.
+// mpa is a stress in the JSON, kpa a load, newton a force, ratio a plain number:
+// six decimals, as lengths have.
 type (
-	mpa   = mm
-	kpa   = mm
-	ratio = mm
-	newtn = mm
+	mpa    = mm
+	kpa    = mm
+	ratio  = mm
+	newton = mm
 )
 
 // The shapes of what stringers and treads carry. Of a stringer fastened along a
 // wall, which does not span, only its place is told.
 type (
 	carrierJSON struct {
-		Position  int     `json:"position"`
-		Support   string  `json:"support"`
-		Span      *mm     `json:"span_mm,omitempty"`
-		Supports  []mm    `json:"supports_mm,omitempty"`
-		Tributary mm      `json:"tributary_mm"`
-		Live      *kpa    `json:"live_kpa,omitempty"`
-		Dead      *kpa    `json:"dead_kpa,omitempty"`
-		Bending   *ratio  `json:"bending_ratio,omitempty"`
-		Shear     *ratio  `json:"shear_ratio,omitempty"`
-		Deflect   *ratio  `json:"deflection_ratio,omitempty"`
-		Bearing   *ratio  `json:"bearing_ratio,omitempty"`
-		Point     *ratio  `json:"point_bending_ratio,omitempty"`
-		Stress    *mpa    `json:"bending_stress_mpa,omitempty"`
-		Allowed   *mpa    `json:"allowable_bending_mpa,omitempty"`
-		Sag       *mm     `json:"deflection_mm,omitempty"`
-		Longest   *mm     `json:"longest_span_mm,omitempty"`
-		Throat    *mm     `json:"least_throat_mm,omitempty"`
-		Reactions []newtn `json:"reactions_n,omitempty"`
+		Position  int      `json:"position"`
+		Support   string   `json:"support"`
+		Span      *mm      `json:"span_mm,omitempty"`
+		Supports  []mm     `json:"supports_mm,omitempty"`
+		Tributary mm       `json:"tributary_mm"`
+		Live      *kpa     `json:"live_kpa,omitempty"`
+		Dead      *kpa     `json:"dead_kpa,omitempty"`
+		Bending   *ratio   `json:"bending_ratio,omitempty"`
+		Shear     *ratio   `json:"shear_ratio,omitempty"`
+		Deflect   *ratio   `json:"deflection_ratio,omitempty"`
+		Bearing   *ratio   `json:"bearing_ratio,omitempty"`
+		Point     *ratio   `json:"point_bending_ratio,omitempty"`
+		Stress    *mpa     `json:"bending_stress_mpa,omitempty"`
+		Allowed   *mpa     `json:"allowable_bending_mpa,omitempty"`
+		Sag       *mm      `json:"deflection_mm,omitempty"`
+		Longest   *mm      `json:"longest_span_mm,omitempty"`
+		Throat    *mm      `json:"least_throat_mm,omitempty"`
+		Reactions []newton `json:"reactions_n,omitempty"`
 		// Factors are the adjustment factors by symbol, and by what each is put on.
 		Factors map[string]factorJSON `json:"factors,omitempty"`
 	}

@@ -18,11 +18,12 @@ type Member struct {
 type Verdict struct {
 	Bending, AllowedBending, BendingRatio float64
 	Shear, AllowedShear, ShearRatio       float64
-	Deflection, DeflectionRatio           float64 // plumb, under the live load
-	TotalDeflection                       float64 // with the dead load, in the same span
-	SpotRatio                             float64 // in bending, under Point; 0: there is none
-	Reactions                             []float64
-	Moment, Force                         float64 // N mm, N square to the member
+	Deflection, DeflectionRatio           float64   // plumb, under the live load
+	TotalDeflection                       float64   // with the dead load, in the same span
+	SpotRatio                             float64   // in bending, under Point; 0: there is none
+	Reactions                             []float64 // N, one a support, as it runs through or apart
+	Uplift                                []float64 // N with which it lifts off each support as it runs through; 0: it stands on it
+	Moment, Force                         float64   // N mm, N square to the member
 }
 
 // Ratio is the greatest of them.
@@ -47,6 +48,7 @@ func (m Member) Judge() Verdict {
 	v := Verdict{Moment: math.Max(through.Moment, apart.Moment), Force: math.Max(through.Shear, apart.Shear)}
 	for i, r := range through.Reactions {
 		v.Reactions = append(v.Reactions, math.Max(r, apart.Reactions[i]))
+		v.Uplift = append(v.Uplift, math.Max(0, -r))
 	}
 	v.Bending, v.AllowedBending, v.BendingRatio = m.Section.Bending(v.Moment)
 	v.Shear, v.AllowedShear, v.ShearRatio = m.Section.Shear(v.Force)

@@ -18,6 +18,9 @@ const (
 	chartBits = 24 // straight bits of a curve
 )
 
+// chartAdvice stands under every chart.
+const chartAdvice = "advice, no approval: net section, the teeth ignored; tables such as DCA 6 rule where adopted"
+
 // chartRange is which runs and rises the chart shows in a system of units.
 type chartRange struct {
 	runFrom, runTo, runStep measure.Length
@@ -50,8 +53,9 @@ func SpanChart(f *layout.Flight, w *layout.Strength, st measure.Style) *drawing.
 	if c.Stiffener != nil {
 		wood += " with its strongback"
 	}
-	d := &drawing.Drawing{Name: f.Name + "-spans", Title: fmt.Sprintf("Longest clear span of a sawn stringer of %s, under %s", wood, LineLoad(c.Live+c.Dead, st))}
-	ch := chart{d: d, c: c, st: st, r: chartRangeOf(st.Units)}
+	what := fmt.Sprintf("a sawn stringer of %s, under %s", wood, st.LineLoad(c.Live+c.Dead))
+	d := &drawing.Drawing{Name: f.Name + "-spans", Title: "Longest clear span of " + what}
+	ch := chart{d: d, what: what, c: c, st: st, r: chartRangeOf(st.Units)}
 	ch.bounds(c)
 	ch.frame()
 	for _, rise := range ch.r.rises {
@@ -63,6 +67,7 @@ func SpanChart(f *layout.Flight, w *layout.Strength, st measure.Style) *drawing.
 
 type chart struct {
 	d           *drawing.Drawing
+	what        string // stock, wood and load it is of
 	c           *layout.Carrier
 	st          measure.Style
 	r           chartRange
@@ -116,7 +121,10 @@ func (ch *chart) frame() {
 		d.Text(geom.Pt(-chartTick-1, y-drawing.Small/2), drawing.Small, drawing.Right, ch.st.FormatMM(span))
 	}
 	d.Text(geom.Pt(0, -chartTick-6-2*drawing.Small), drawing.Small, drawing.Left, "unit run")
+	// The chart is passed on alone too: what it is of and what it is worth stand on it.
+	d.Text(geom.Pt(0, chartTall+3+2*drawing.Small), drawing.Small, drawing.Left, ch.what)
 	d.Text(geom.Pt(0, chartTall+2), drawing.Small, drawing.Left, "longest clear span, level; one line for each unit rise")
+	d.Text(geom.Pt(0, -chartTick-8-4*drawing.Small), drawing.Small, drawing.Left, chartAdvice)
 }
 
 // curve draws one rise over all runs. Its name stands at its end.

@@ -107,8 +107,8 @@ func (p loaded) load() {
 		p.d.Polyline(drawing.Thin, geom.Pt(x-tick/2, low+tick), geom.Pt(x, low), geom.Pt(x+tick/2, low+tick))
 	}
 	p.d.Text(geom.Pt(p.long/2, high+wordsBelow*p.long*0.7), drawing.Small, drawing.Middle,
-		fmt.Sprintf("%s live and %s dead on %s of width: %s", Pressure(p.w.Loads.Live, p.st), Pressure(p.w.Loads.Dead, p.st),
-			p.st.InchesMM(p.c.Tributary), LineLoad(p.c.Live+p.c.Dead, p.st)))
+		fmt.Sprintf("%s live and %s dead on %s of width: %s", p.st.Pressure(p.w.Loads.Live), p.st.Pressure(p.w.Loads.Dead),
+			p.st.InchesMM(p.c.Tributary), p.st.LineLoad(p.c.Live+p.c.Dead)))
 }
 
 // supports draws what holds the stringer up, the spans between, and with how much
@@ -130,7 +130,7 @@ func (p loaded) supports() {
 		}
 		tip := foot
 		p.d.Polygon(drawing.Outline, tip, geom.Pt(tip.X-half, tip.Y-1.6*half), geom.Pt(tip.X+half, tip.Y-1.6*half))
-		p.d.Text(geom.Pt(tip.X, tip.Y-1.6*half-wordsBelow*p.long), drawing.Small, drawing.Middle, Force(p.c.Reactions[i], p.st))
+		p.d.Text(geom.Pt(tip.X, tip.Y-1.6*half-wordsBelow*p.long), drawing.Small, drawing.Middle, p.st.Force(p.c.Reactions[i]))
 		if i > 0 {
 			p.d.Dim(drawing.Horizontal, geom.Pt(at[i-1], floor-0.16*p.long), geom.Pt(x, floor-0.16*p.long), 0, p.st.InchesMM(x-at[i-1]))
 		}
@@ -172,42 +172,9 @@ func (p loaded) moment() {
 	}
 	p.d.Polygon(drawing.Thin, append(pts, geom.Pt(p.long, base))...)
 	p.d.Line(drawing.Outline, geom.Pt(0, base), geom.Pt(p.long, base))
-	words := "moment up to " + Moment(most, p.st)
+	words := "moment up to " + p.st.Moment(most)
 	if len(at) > 2 {
-		words += " running through; as single spans up to " + Moment(p.c.Moment, p.st)
+		words += " running through; as single spans up to " + p.st.Moment(p.c.Moment)
 	}
 	p.d.Text(geom.Pt(p.long/2, low-wordsBelow*p.long), drawing.Small, drawing.Middle, words)
-}
-
-// Pressure, LineLoad, Force and Moment print loads in the style's units, from
-// pascals, N/mm, N and N mm.
-func Pressure(pascals float64, st measure.Style) string {
-	if st.Units == measure.Metric {
-		return fmt.Sprintf("%.3g kPa", pascals/1000)
-	}
-	return fmt.Sprintf("%.4g psf", pascals/measure.PSF)
-}
-
-// LineLoad prints N/mm.
-func LineLoad(v float64, st measure.Style) string {
-	if st.Units == measure.Metric {
-		return fmt.Sprintf("%.3g kN/m", v)
-	}
-	return fmt.Sprintf("%.1f lb per foot", v*measure.Foot.MM()/measure.PoundForce)
-}
-
-// Force prints newtons.
-func Force(n float64, st measure.Style) string {
-	if st.Units == measure.Metric {
-		return fmt.Sprintf("%.3g kN", n/1000)
-	}
-	return fmt.Sprintf("%.0f lb", n/measure.PoundForce)
-}
-
-// Moment prints N mm.
-func Moment(v float64, st measure.Style) string {
-	if st.Units == measure.Metric {
-		return fmt.Sprintf("%.3g kNm", v/1e6)
-	}
-	return fmt.Sprintf("%.0f lb ft", v/measure.PoundForce/measure.Foot.MM())
 }

@@ -57,9 +57,7 @@ func strength(s *layout.Stairway, code *rules.Code, st measure.Style) pdfout.Flo
 		if w.Unknown == "" {
 			blocks = append(blocks, carriers(w, st))
 		}
-		if d := views.Strength(f, w, st); d != nil {
-			blocks = append(blocks, pdfout.Figure{Drawing: d, MaxHeight: loadedHeight})
-		}
+		// Factors before the picture: they fill the page that it does not fit on.
 		if w.Unknown == "" && !told["stringers"] {
 			told["stringers"] = true
 			blocks = append(blocks, pdfout.Heading{Level: 3, Text: "Factors on the stringers' design values"}, factors(w.Wood, true, st))
@@ -67,6 +65,9 @@ func strength(s *layout.Stairway, code *rules.Code, st measure.Style) pdfout.Flo
 		if t := w.Treads; t != nil && !told["treads"] {
 			told["treads"] = true
 			blocks = append(blocks, pdfout.Heading{Level: 3, Text: "Factors on the treads' design values"}, factors(t.Wood, w.Unknown != "", st))
+		}
+		if d := views.Strength(f, w, st); d != nil {
+			blocks = append(blocks, pdfout.Figure{Drawing: d, MaxHeight: loadedHeight})
 		}
 		blocks = append(blocks, pdfout.Heading{Level: 3, Text: "Working"}, working(findings, f, several))
 		if d := views.SpanChart(f, w, st); d != nil {
@@ -85,7 +86,7 @@ func carriers(w *layout.Strength, st measure.Style) pdfout.Table {
 		row := []string{check.Places([]int{c.Position}, len(w.Stringers)), "along a wall", "", st.InchesMM(c.Tributary)}
 		if c.Spans() {
 			row = []string{row[0], "at its ends", st.InchesMM(c.LongestSpan()), row[3], check.Hundredths(c.BendingRatio), check.Hundredths(c.ShearRatio), check.Hundredths(c.DeflectionRatio),
-				check.Hundredths(c.FootBearing / c.Allowed), views.Force(c.Foot(), st) + ", " + views.Force(c.Head(), st), report.AtMost(c.Limit.Least(), st)}
+				check.Hundredths(c.FootBearing / c.Allowed), st.Force(c.Foot()) + ", " + st.Force(c.Head()), report.AtMost(c.Limit.Least(), st)}
 			if len(c.Reactions) > 2 {
 				row[1] = fmt.Sprintf("ends and %d %s", len(c.Reactions)-2, plural(len(c.Reactions)-2, "post"))
 			}

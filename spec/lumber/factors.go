@@ -83,7 +83,7 @@ func (r Reference) Adjust(c Conditions) Adjusted {
 // Own takes design values as somebody states them, with nothing put on them but
 // what is 1 anyway.
 func (v Values) Own() Adjusted {
-	return v.with([]Factor{{Symbol: "all", Name: "every factor", Why: "the values stated in the job are taken as they are, for the load, moisture and size they are used at", Source: "the job", Basis: "own values"}})
+	return v.with([]Factor{{Symbol: "every factor", Name: "as stated", Why: "the values stated in the job are taken as they are, for the load, moisture and size they are used at", Source: "the job", Basis: "own values"}})
 }
 
 // with multiplies the factors in; one that says nothing of a value is 1.

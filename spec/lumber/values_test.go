@@ -23,9 +23,11 @@ func size(name string) lumber.Size {
 }
 
 // Reference values against what secondary sources give of NDS Supplement 2018,
-// tables 4A and 4B, psi; and Southern Pine No.2, 2x12, against what the library
+// tables 4A and 4B, psi, every row of them (Southern Pine's SS and No.1 in other
+// widths than 12 from memory); and Southern Pine No.2, 2x12, against what the library
 // it was found in has in metric: 5.2, 1.2, 3.9 MPa, 9.7 and 3.5 GPa.
 func TestReferenceValues(t *testing.T) {
+	tested := map[lumber.Reference]bool{}
 	for _, c := range []struct {
 		species, grade, size string
 		fb, fv, fcp, e, emin float64
@@ -33,14 +35,30 @@ func TestReferenceValues(t *testing.T) {
 		{"DF-L", "SS", "2x12", 1500, 180, 625, 1.9e6, 0.69e6},
 		{"DF-L", "No.1", "2x12", 1000, 180, 625, 1.7e6, 0.62e6},
 		{"Douglas Fir-Larch", "#2", "2x10", 900, 180, 625, 1.6e6, 0.58e6},
+		{"HF", "SS", "2x12", 1400, 150, 405, 1.6e6, 0.58e6},
+		{"Hem-Fir", "No.1", "2x12", 975, 150, 405, 1.5e6, 0.55e6},
+		{"SPF", "Sel Str", "2x12", 1250, 135, 425, 1.5e6, 0.55e6},
 		{"HF", "No. 2", "2x12", 850, 150, 405, 1.3e6, 0.47e6},
 		{"S-P-F", "No.2", "2x12", 875, 135, 425, 1.4e6, 0.51e6},
 		{"Spruce-Pine-Fir", "No.1/No.2", "2x12", 875, 135, 425, 1.4e6, 0.51e6},
 		{"SP", "No.2", "2x12", 750, 175, 565, 1.4e6, 0.51e6},
+		{"SP", "No.2", "2x4", 1100, 175, 565, 1.4e6, 0.51e6},
 		{"SYP", "No.2", "2x6", 1000, 175, 565, 1.4e6, 0.51e6},
+		{"SP", "No.2", "2x8", 925, 175, 565, 1.4e6, 0.51e6},
+		{"SP", "No.2", "2x10", 800, 175, 565, 1.4e6, 0.51e6},
+		{"SP", "No.1", "2x4", 1500, 175, 565, 1.6e6, 0.58e6},
+		{"SP", "No.1", "2x6", 1350, 175, 565, 1.6e6, 0.58e6},
+		{"SP", "No.1", "2x8", 1250, 175, 565, 1.6e6, 0.58e6},
+		{"SP", "No.1", "2x10", 1050, 175, 565, 1.6e6, 0.58e6},
+		{"SP", "No.1", "2x12", 1000, 175, 565, 1.6e6, 0.58e6},
+		{"SP", "SS", "2x4", 2350, 175, 565, 1.8e6, 0.66e6},
+		{"SP", "SS", "2x6", 2100, 175, 565, 1.8e6, 0.66e6},
+		{"SP", "SS", "2x8", 1950, 175, 565, 1.8e6, 0.66e6},
+		{"SP", "SS", "2x10", 1700, 175, 565, 1.8e6, 0.66e6},
 		{"Southern Yellow Pine", "Select Structural", "2x12", 1600, 175, 565, 1.8e6, 0.66e6},
 	} {
 		r, err := lumber.Published(c.species, c.grade, size(c.size))
+		tested[r] = true
 		got := []float64{r.Fb, r.Fv, r.FcPerp, r.E, r.Emin}
 		for i, want := range []float64{c.fb, c.fv, c.fcp, c.e, c.emin} {
 			if err != nil || math.Abs(got[i]/psi-want) > want*1e-9 {
@@ -49,6 +67,11 @@ func TestReferenceValues(t *testing.T) {
 		}
 		if r.Source == "" || r.Basis == "" {
 			t.Errorf("%s %s has source %q, basis %q", c.species, c.grade, r.Source, r.Basis)
+		}
+	}
+	for _, r := range lumber.References() {
+		if !tested[r] {
+			t.Errorf("%s %s, %d wide, is not held against its source", r.Species, r.Grade, r.Nominal)
 		}
 	}
 	r, _ := lumber.Published("SP", "No.2", twoByTwelve)
