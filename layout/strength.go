@@ -175,6 +175,7 @@ func (w *Strength) carry(c *Carrier, f *Flight, stiffener *strength.Ply) {
 		Beam:    strength.Beam{At: Supports(g, st.Props), Slope: g.Pitch},
 		Live:    w.Loads.Live * mpa * c.Tributary,
 		Dead:    w.Loads.Dead * mpa * c.Tributary,
+		Usual:   w.Loads.Usual * mpa * c.Tributary,
 		Over:    float64(st.Deflection),
 	}
 	if w.Loads.PointLimit != nil {
@@ -256,7 +257,8 @@ func (w *Strength) treads(job *spec.Job, f *Flight) {
 		return
 	}
 	tread := strength.Tread{Depth: depth, Thickness: thickness, E: wood.E * mpa, Fb: wood.Fb * mpa, Fv: wood.Fv * mpa,
-		Live: w.Loads.Live * mpa, Dead: w.Loads.Dead * mpa, Point: w.Loads.Point, Patch: patchSide, Over: TreadDeflection}
+		Live: w.Loads.Live * mpa, Dead: w.Loads.Dead * mpa, Point: w.Loads.Point, Patch: patchSide, Over: TreadDeflection,
+		Usual: w.Loads.Usual * mpa, UsualPoint: pointLoad}
 	w.Treads = &Treads{Wood: wood, Boards: boards, Tread: tread, Span: f.Spacing,
 		TreadVerdict: tread.Judge(f.Spacing), Longest: tread.Longest(longestTread)}
 }
