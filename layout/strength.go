@@ -140,7 +140,7 @@ func (w *Strength) stringers(job *spec.Job, f *Flight) {
 	for at := range st.Count {
 		c := Carrier{Position: at, Support: SupportAt(st, at), Group: f.groupOf(at), Share: shares[at], Tributary: f.Spacing * shares[at]}
 		if at == 0 || at == st.Count-1 {
-			c.Tributary = f.Spacing / 2
+			c.Tributary = f.Spacing/2 + overhangBeside(job, at)
 		}
 		c.Seat = seat(c.Group)
 		if c.Support == spec.Span {
@@ -148,6 +148,16 @@ func (w *Strength) stringers(job *spec.Job, f *Flight) {
 		}
 		w.Stringers = append(w.Stringers, c)
 	}
+}
+
+// overhangBeside is how far the treads run past an open side, which the stringer
+// at that edge, the leftmost one or another, carries too; mm.
+func overhangBeside(job *spec.Job, at int) float64 {
+	side := min(at, 1) // left, right
+	if side < len(job.Sides) && job.Sides[side] == spec.Open {
+		return job.Tread.Overhang.MM()
+	}
+	return 0
 }
 
 func (f *Flight) groupOf(position int) *Group {

@@ -26,7 +26,7 @@ func strengthOf(t *testing.T, code string, edits map[string]string) *layout.Stre
 		{"stairway", `[{flight: {risers: 14, run: 10"}}]`},
 		{"tread", `{thickness: 1 1/2", nosing: 1", boards: 2x12}`}, {"riser", `{thickness: 3/4"}`},
 		{"stringer", `{stock: 2x12, species: DF-L, grade: No.2, count: 3}`},
-		{"loads", ""}, {"service", ""}, {"incised", ""}, {"saw", ""},
+		{"sides", ""}, {"loads", ""}, {"service", ""}, {"incised", ""}, {"saw", ""},
 	} {
 		v := l.value
 		if e, ok := edits[l.key]; ok {
@@ -76,6 +76,15 @@ func TestStrengthByHand(t *testing.T) {
 	about(t, "300 lb and 10 psf", middle.PointRatio, (300.0*130/4+1.5625*130*130/8)/6.890625/900)
 	if w.Holds() {
 		t.Error("it holds at 2.66 times what it may bear")
+	}
+}
+
+// Treads that run past an open side load the stringer at that edge: half a bay of
+// 18 in and 3 in more.
+func TestOverhangLoadsItsEdge(t *testing.T) {
+	w := strengthOf(t, "irc-2021", map[string]string{"sides": "[wall, open]", "tread": `{thickness: 1 1/2", nosing: 1", overhang: 3"}`})
+	for at, want := range []float64{9, 22.5, 12} {
+		about(t, "carries", w.Stringers[at].Tributary/25.4, want)
 	}
 }
 

@@ -50,10 +50,18 @@ func SpanChart(f *layout.Flight, w *layout.Strength, st measure.Style) *drawing.
 	if c.Stiffener != nil {
 		wood += " with its strongback"
 	}
-	d := &drawing.Drawing{Name: f.Name + "-spans", Title: fmt.Sprintf("Longest clear span of a sawn stringer of %s, under %s", wood, LineLoad(c.Live+c.Dead, st))}
+	d := &drawing.Drawing{Name: f.Name + "-spans", Title: "Longest clear span of a sawn stringer"}
 	ch := chart{d: d, c: c, st: st, r: chartRangeOf(st.Units)}
 	ch.bounds(c)
 	ch.frame()
+	for i, words := range [...]string{ // the chart is kept without its page too
+		"longest clear span, level, as a simple span; one line for each unit rise",
+		wood,
+		fmt.Sprintf("%s live and %s dead on %s of width: %s", Pressure(w.Loads.Live, st), Pressure(w.Loads.Dead, st), st.InchesMM(c.Tributary), LineLoad(c.Live+c.Dead, st)),
+		"advice, and no approval: local code and the building official decide",
+	} {
+		d.Text(geom.Pt(0, chartTall+2+float64(3-i)*2*drawing.Small), drawing.Small, drawing.Left, words)
+	}
 	for _, rise := range ch.r.rises {
 		ch.curve(rise)
 	}
@@ -74,8 +82,8 @@ func (ch *chart) bounds(c *layout.Carrier) {
 	step := ch.r.spanStep.MM()
 	low, high := math.Inf(1), 0.0
 	for _, rise := range ch.r.rises {
-		for _, run := range [...]measure.Length{ch.r.runFrom, ch.r.runTo} {
-			if span, ok := c.Reach(rise.MM(), run.MM()); ok {
+		for k := range chartBits + 1 { // with a strongback the ends need not have the most and the least
+			if span, ok := c.Reach(rise.MM(), ch.run(k)); ok {
 				low, high = math.Min(low, span), math.Max(high, span)
 			}
 		}
@@ -84,6 +92,12 @@ func (ch *chart) bounds(c *layout.Carrier) {
 		low, high = 0, step
 	}
 	ch.least, ch.most = math.Floor(low/step)*step, math.Ceil(high/step)*step
+}
+
+// run is that of the k-th of a curve's points.
+func (ch *chart) run(k int) float64 {
+	from, to := ch.r.runFrom.MM(), ch.r.runTo.MM()
+	return from + (to-from)*float64(k)/chartBits
 }
 
 // at is where a run and a span lie on the sheet.
@@ -116,15 +130,13 @@ func (ch *chart) frame() {
 		d.Text(geom.Pt(-chartTick-1, y-drawing.Small/2), drawing.Small, drawing.Right, ch.st.FormatMM(span))
 	}
 	d.Text(geom.Pt(0, -chartTick-6-2*drawing.Small), drawing.Small, drawing.Left, "unit run")
-	d.Text(geom.Pt(0, chartTall+2), drawing.Small, drawing.Left, "longest clear span, level; one line for each unit rise")
 }
 
 // curve draws one rise over all runs. Its name stands at its end.
 func (ch *chart) curve(rise measure.Length) {
-	from, to := ch.r.runFrom.MM(), ch.r.runTo.MM()
 	var pts []geom.Point
 	for k := range chartBits + 1 {
-		run := from + (to-from)*float64(k)/chartBits
+		run := ch.run(k)
 		if span, ok := ch.c.Reach(rise.MM(), run); ok {
 			pts = append(pts, ch.at(run, span))
 		}
