@@ -150,8 +150,8 @@ func (w *Strength) stringers(job *spec.Job, f *Flight) {
 	}
 }
 
-// overhangBeside is how far the treads run past an open side, which the stringer
-// at that edge, the leftmost one or another, carries too; mm.
+// overhangBeside is how far the treads run past the side that a stringer at an
+// edge stands at, which it carries too, mm; 0 where a wall is there.
 func overhangBeside(job *spec.Job, at int) float64 {
 	side := min(at, 1) // left, right
 	if side < len(job.Sides) && job.Sides[side] == spec.Open {
@@ -215,7 +215,7 @@ func seat(g *Group) float64 {
 
 // Alike gathers the positions of stringers that are held alike and carry as
 // much, left to right. Feet at different levels differ in nothing else but the
-// seat: of each set the first has the shortest.
+// seat, and in whether a post stands in it: of each set the first has the shortest.
 func (s *Strength) Alike() [][]int {
 	var sets [][]int
 next:
@@ -223,7 +223,7 @@ next:
 		c := &s.Stringers[i]
 		for k, set := range sets {
 			first := &s.Stringers[set[0]]
-			if first.Support == c.Support && measure.SnapMM(first.Tributary) == measure.SnapMM(c.Tributary) {
+			if first.Support == c.Support && measure.SnapMM(first.Tributary) == measure.SnapMM(c.Tributary) && len(first.Reactions) == len(c.Reactions) {
 				sets[k] = append(set, i)
 				if c.Seat < first.Seat {
 					last := len(sets[k]) - 1
