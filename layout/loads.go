@@ -27,6 +27,7 @@ const TreadDeflection = 288
 // FlightLoads are the uniform loads a flight is held against, in pascals.
 type FlightLoads struct {
 	Live, Dead float64
+	Usual      float64      // the live load without Times: what deflection is held against
 	LiveFrom   string       // whose live load it is
 	DeadFrom   string       // likewise
 	Limit      *rules.Limit // the code's live load, where it was taken
@@ -57,6 +58,7 @@ func loads(job *spec.Job, code *rules.Code) FlightLoads {
 	if job.Loads.Dead != nil {
 		l.Dead, l.DeadFrom = *job.Loads.Dead, "the job"
 	}
+	l.Usual = l.Live
 	if times, ok := code.Limit(rules.LiveLoadTimes); ok {
 		l.Live *= float64(times.Count)
 		l.Times = &times

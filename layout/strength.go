@@ -195,6 +195,7 @@ func (w *Strength) carry(c *Carrier, f *Flight, stiffener *strength.Ply) {
 		Beam:    strength.Beam{At: Supports(g, st.Props), Slope: g.Pitch},
 		Live:    w.Loads.Live * mpa * c.Tributary,
 		Dead:    w.Loads.Dead * mpa * c.Tributary,
+		Usual:   w.Loads.Usual * mpa * c.Tributary,
 		Over:    float64(st.Deflection),
 	}
 	if w.Loads.PointLimit != nil {
@@ -224,7 +225,7 @@ func seat(g *Group) float64 {
 
 // Alike gathers the positions of stringers that are held alike and carry as
 // much, left to right. Feet at different levels differ in nothing else but the
-// seat: of each set the first has the shortest.
+// seat, and in whether a post stands in it: of each set the first has the shortest.
 func (s *Strength) Alike() [][]int {
 	var sets [][]int
 next:
@@ -232,7 +233,7 @@ next:
 		c := &s.Stringers[i]
 		for k, set := range sets {
 			first := &s.Stringers[set[0]]
-			if first.Support == c.Support && measure.SnapMM(first.Tributary) == measure.SnapMM(c.Tributary) {
+			if first.Support == c.Support && measure.SnapMM(first.Tributary) == measure.SnapMM(c.Tributary) && len(first.Reactions) == len(c.Reactions) {
 				sets[k] = append(set, i)
 				if c.Seat < first.Seat {
 					last := len(sets[k]) - 1
@@ -276,7 +277,8 @@ func (w *Strength) treads(job *spec.Job, f *Flight) {
 		return
 	}
 	tread := strength.Tread{Depth: depth, Thickness: thickness, E: wood.E * mpa, Fb: wood.Fb * mpa, Fv: wood.Fv * mpa,
-		Live: w.Loads.Live * mpa, Dead: w.Loads.Dead * mpa, Point: w.Loads.Point, Patch: patchSide, Over: TreadDeflection}
+		Live: w.Loads.Live * mpa, Dead: w.Loads.Dead * mpa, Point: w.Loads.Point, Patch: patchSide, Over: TreadDeflection,
+		Usual: w.Loads.Usual * mpa, UsualPoint: pointLoad}
 	w.Treads = &Treads{Wood: wood, Boards: boards, Tread: tread, Span: f.Spacing,
 		TreadVerdict: tread.Judge(f.Spacing), Longest: tread.Longest(longestTread)}
 }

@@ -178,6 +178,23 @@ func TestLoads(t *testing.T) {
 	}
 }
 
+// OSHA's five times the live load and 1000 lb are what a stair must not break
+// under (1910.25(b)(6)); it bends as any other under what is expected, so that its
+// deflection is that of a stair with the load of dwellings.
+func TestTimesTheLoadIsForStrengthAlone(t *testing.T) {
+	tread := `{thickness: 1 1/2", nosing: 1", boards: 2x12, species: DF-L, grade: No.2}`
+	osha, none := strengthOf(t, "osha-1910", map[string]string{"tread": tread}), strengthOf(t, "none", map[string]string{"tread": tread})
+	a, b := osha.Stringers[1], none.Stringers[1]
+	about(t, "bending", a.BendingRatio, b.BendingRatio*210/50)
+	about(t, "deflection", a.DeflectionRatio, b.DeflectionRatio)
+	about(t, "with the dead load", a.TotalDeflection, b.TotalDeflection)
+	about(t, "reach by deflection", a.Limit.Deflection, b.Limit.Deflection)
+	about(t, "treads' deflection", osha.Treads.DeflectionRatio, none.Treads.DeflectionRatio)
+	if osha.Treads.BendingRatio < 3*none.Treads.BendingRatio {
+		t.Error("1000 lb bend a tread less than three times as much as 300")
+	}
+}
+
 // Wet, incised, weaker wood, a hole at the roots: each makes the stringer worse;
 // a strongback, better wood and own values make it better.
 func TestWhatMakesItWorseAndBetter(t *testing.T) {

@@ -62,6 +62,9 @@ const lumberOwn = "own values"
 // Factors lists the adjustment factors that change something, and those that
 // leave all as it is.
 func Factors(a lumber.Adjusted) string {
+	if len(a.Factors) == 1 { // own values: there is nothing to list
+		return "no factor: " + a.Factors[0].Why
+	}
 	var changed, ones []string
 	for _, f := range a.Factors {
 		var on []string
@@ -156,9 +159,13 @@ func (j *judge) strengthShear() {
 }
 
 func (j *judge) strengthDeflection() {
+	expected := ""
+	if j.Strength != nil && j.Strength.Loads.Times != nil {
+		expected = " expected" // the code's times are for strength
+	}
 	j.carriers(func(c *layout.Carrier, where string) {
-		j.part(c.DeflectionRatio, fmt.Sprintf("stringers (%s) sag %s under the live load, %s with the dead load, the first held against span / %.0f",
-			where, j.Style.DecimalMM(c.Deflection), j.Style.DecimalMM(c.TotalDeflection), c.Over), "; "+j.reach(c.Limit.Deflection)+"; no code has a row for stairs: span / 360, that of floors, is usual (verify: from memory)")
+		j.part(c.DeflectionRatio, fmt.Sprintf("stringers (%s) sag %s under the live load%s, %s with the dead load, the first held against span / %.0f",
+			where, j.Style.DecimalMM(c.Deflection), expected, j.Style.DecimalMM(c.TotalDeflection), c.Over), "; "+j.reach(c.Limit.Deflection)+"; no code has a row for stairs: span / 360, that of floors, is usual (verify: from memory)")
 	})
 }
 
@@ -329,6 +336,11 @@ func (j *judge) strengthTread() {
 	by := j.Style.Pressure(w.Loads.Live)
 	if t.ByPoint {
 		by = j.Style.Force(w.Loads.Point) + " on " + j.Style.InchesMM(t.Tread.Patch) + " square"
+		if t.Tread.Point > t.Tread.UsualPoint {
+			by += " (deflection under " + j.Style.Force(t.Tread.UsualPoint) + ")"
+		}
+	} else if w.Loads.Times != nil {
+		by += " (deflection under " + j.Style.Pressure(w.Loads.Usual) + ")"
 	}
 	found := fmt.Sprintf("%s of %s, %s by %s, over %s centre to centre, under %s: bending %s, shear %s, deflection %s of span / %.0f, the worst",
 		board, t.Wood.Name, j.exactly(t.Tread.Depth), j.exactly(t.Tread.Thickness), j.exactly(t.Span), by, Hundredths(t.BendingRatio), Hundredths(t.ShearRatio), Hundredths(t.DeflectionRatio), t.Tread.Over)

@@ -124,3 +124,19 @@ func TestLiftIsTold(t *testing.T) {
 		t.Errorf("%+v", found)
 	}
 }
+
+// Feet at different levels change nothing of the throat: it is told once.
+func TestOvercutIsToldOnce(t *testing.T) {
+	found := by(checked(t, "dca-6", map[string]string{"width": `36"`, "stringer": `{stock: 2x12, foot_levels: [0, 1/2", 1"], support: wall, species: SP, grade: No.2}`}), "strength-overcut")
+	if len(found) != 1 {
+		t.Errorf("told %d times", len(found))
+	}
+}
+
+// Own values are taken as they are, and that is said in place of factors.
+func TestOwnValuesHaveNoFactors(t *testing.T) {
+	found := by(checked(t, "irc-2021", map[string]string{"width": `36"`, "stringer": "{stock: 2x12, values: {bending: 900 psi, shear: 180 psi, bearing: 625 psi, modulus: 1.6e6 psi}}"}), "strength-basis")
+	if len(found) != 1 || !strings.Contains(found[0].Text, "with no factor: the values stated in the job are taken as they are") {
+		t.Errorf("%+v", found)
+	}
+}

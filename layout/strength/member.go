@@ -1,6 +1,9 @@
 package strength
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // Member is a stringer of one section over its supports. Loads in N/mm of the
 // horizontal projection.
@@ -10,6 +13,7 @@ type Member struct {
 	Live    float64
 	Dead    float64
 	Over    float64 // allowed deflection under the live load: span over this
+	Usual   float64 // the live load deflection is looked at under, where Live is a multiple of it; 0: Live
 	Point   float64 // N in the middle of any span that it has to bear too, without the live load; 0: none
 }
 
@@ -52,17 +56,23 @@ func (m Member) Judge() Verdict {
 	}
 	v.Bending, v.AllowedBending, v.BendingRatio = m.Section.Bending(v.Moment)
 	v.Shear, v.AllowedShear, v.ShearRatio = m.Section.Shear(v.Force)
-	live := m.Beam.Apart(m.Live)
+	live, sagging := m.Beam.Apart(m.usual()), m.Beam.Apart(m.usual()+m.Dead)
 	ei := m.Section.EI()
 	v.Deflection = live.Sag / ei
 	if live.SagSpan > 0 {
 		v.DeflectionRatio = v.Deflection * m.Over / live.SagSpan
 	}
-	v.TotalDeflection = apart.Sag / ei
+	v.TotalDeflection = sagging.Sag / ei
 	if m.Point > 0 {
 		_, v.SpotRatio = m.WithPoint(m.Point)
 	}
 	return v
+}
+
+// usual is the live load that is there day by day: how much a stair bends matters
+// under it, not under the multiple of it that a code asks strength for.
+func (m Member) usual() float64 {
+	return cmp.Or(m.Usual, m.Live)
 }
 
 // WithPoint is the bending ratio of the longest span under a point load in its
@@ -93,7 +103,7 @@ func (l Limit) Least() float64 { return min(l.Bending, l.Shear, l.Deflection, l.
 //
 //	bending     w L2 / 8 = M
 //	shear       w L cos a / 2 = V
-//	deflection  5 w L4 / (384 EI cos a) = L / over, w the live load
+//	deflection  5 w L4 / (384 EI cos a) = L / over, w the usual live load
 //	spot        P L / 4 + w L2 / 8 = M, w the dead load
 func (m Member) Longest() Limit {
 	w, cos := m.Live+m.Dead, math.Cos(m.Beam.Slope)
@@ -108,7 +118,7 @@ func (m Member) Longest() Limit {
 		Spot:       spot,
 		Bending:    math.Sqrt(8 / (w * bending)),
 		Shear:      2 / (w * shear * cos),
-		Deflection: math.Cbrt(384 * m.Section.EI() * cos / (5 * m.Live * m.Over)),
+		Deflection: math.Cbrt(384 * m.Section.EI() * cos / (5 * m.usual() * m.Over)),
 	}
 }
 

@@ -1,6 +1,9 @@
 package strength
 
-import "math"
+import (
+	"cmp"
+	"math"
+)
 
 // Tread is one board of a tread, lying flat over stringers, each bay a simple
 // span. Loads in N/mm2 on its face.
@@ -9,8 +12,11 @@ type Tread struct {
 	E, Fb, Fv        float64
 	Live, Dead       float64
 	Point            float64 // N, on a patch
-	Patch            float64 // side of the patch along the span
-	Over             float64 // allowed deflection: span over this
+	// Usual and UsualPoint are what deflection is looked at under, where Live and
+	// Point are more than is there day by day; 0: Live and Point.
+	Usual, UsualPoint float64
+	Patch             float64 // side of the patch along the span
+	Over              float64 // allowed deflection: span over this
 }
 
 // TreadVerdict is how near a tread comes to what it may bear, by the worse of
@@ -29,16 +35,17 @@ func (v TreadVerdict) Ratio() float64 {
 // Judge holds the tread over a span against its loads. Formulas of a simple beam
 // under a load P spread over a length c in its middle: moment P L / 4 - P c / 8;
 // deflection P (8 L3 - 4 L c2 + c3) / (384 EI); shear with the patch at a
-// support, P (1 - c / (2 L)). Deflection is that of the live part.
+// support, P (1 - c / (2 L)). Deflection is that of the usual live part.
 func (t Tread) Judge(span float64) TreadVerdict {
 	b, d, l := t.Depth, t.Thickness, span
 	s, area, ei := b*d*d/6, b*d, t.E*b*d*d*d/12
 	c := math.Min(t.Patch, l)
 	dead, live := t.Dead*b, t.Live*b
+	usual, usualPoint := cmp.Or(t.Usual, t.Live)*b, cmp.Or(t.UsualPoint, t.Point)
 	point := t.verdict(s, area, t.Point*(l/4-c/8)+dead*l*l/8, t.Point*(1-c/(2*l))+dead*l/2,
-		t.Point*(8*l*l*l-4*l*c*c+c*c*c)/(384*ei), l)
+		usualPoint*(8*l*l*l-4*l*c*c+c*c*c)/(384*ei), l)
 	point.ByPoint = true
-	uniform := t.verdict(s, area, (live+dead)*l*l/8, (live+dead)*l/2, 5*live*l*l*l*l/(384*ei), l)
+	uniform := t.verdict(s, area, (live+dead)*l*l/8, (live+dead)*l/2, 5*usual*l*l*l*l/(384*ei), l)
 	if uniform.Ratio() > point.Ratio() {
 		return uniform
 	}

@@ -79,8 +79,8 @@ func (ch *chart) bounds(c *layout.Carrier) {
 	step := ch.r.spanStep.MM()
 	low, high := math.Inf(1), 0.0
 	for _, rise := range ch.r.rises {
-		for _, run := range [...]measure.Length{ch.r.runFrom, ch.r.runTo} {
-			if span, ok := c.Reach(rise.MM(), run.MM()); ok {
+		for k := range chartBits + 1 { // with a strongback the ends need not have the most and the least
+			if span, ok := c.Reach(rise.MM(), ch.run(k)); ok {
 				low, high = math.Min(low, span), math.Max(high, span)
 			}
 		}
@@ -89,6 +89,12 @@ func (ch *chart) bounds(c *layout.Carrier) {
 		low, high = 0, step
 	}
 	ch.least, ch.most = math.Floor(low/step)*step, math.Ceil(high/step)*step
+}
+
+// run is that of the k-th of a curve's points.
+func (ch *chart) run(k int) float64 {
+	from, to := ch.r.runFrom.MM(), ch.r.runTo.MM()
+	return from + (to-from)*float64(k)/chartBits
 }
 
 // at is where a run and a span lie on the sheet.
@@ -129,10 +135,9 @@ func (ch *chart) frame() {
 
 // curve draws one rise over all runs. Its name stands at its end.
 func (ch *chart) curve(rise measure.Length) {
-	from, to := ch.r.runFrom.MM(), ch.r.runTo.MM()
 	var pts []geom.Point
 	for k := range chartBits + 1 {
-		run := from + (to-from)*float64(k)/chartBits
+		run := ch.run(k)
 		if span, ok := ch.c.Reach(rise.MM(), run); ok {
 			pts = append(pts, ch.at(run, span))
 		}
