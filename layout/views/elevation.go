@@ -32,7 +32,9 @@ func Elevation(s *layout.Stairway, f *layout.Flight, code *rules.Code, st measur
 		e.stringer(&f.Stringers[0])
 	}
 	e.nosingLine()
-	e.rails(code)
+	if f.Risers > 1 {
+		rails(d, s, f, code, st, []geom.Point{e.nosing(1), e.nosing(f.Risers)})
+	}
 	e.dimensions()
 	return d
 }

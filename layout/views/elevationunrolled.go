@@ -10,31 +10,32 @@ import (
 	"stepoff/layout/geom"
 	"stepoff/layout/turn"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 // WindersElevation draws a turn of winders from the side as if its walkline ran
 // straight on: treads, riser boards, the boxes they stand on, what is climbed from
 // and to.
-func WindersElevation(s *layout.Stairway, w *layout.Winders, st measure.Style) *drawing.Drawing {
+func WindersElevation(s *layout.Stairway, w *layout.Winders, code *rules.Code, st measure.Style) *drawing.Drawing {
 	e := unrolledElevation{unrolled: unrollWinders(s, w), st: st, d: elevationOf(w.Name, w.Laid, walklines(w.Spec.Depths.Walklines), st)}
 	e.low = w.Levels[0] - w.UnitRise
 	if w.Spec.Boxes {
 		e.onBoxes()
 	}
-	e.draw()
+	rails(e.d, s, w, code, st, e.draw())
 	e.each()
 	return e.d
 }
 
 // CurveElevation draws a curved flight likewise.
-func CurveElevation(s *layout.Stairway, c *layout.Curve, st measure.Style) *drawing.Drawing {
+func CurveElevation(s *layout.Stairway, c *layout.Curve, code *rules.Code, st measure.Style) *drawing.Drawing {
 	e := unrolledElevation{unrolled: unrollCurve(s, c), st: st, d: elevationOf(c.Name, c.Laid, walklines(c.Spec.Depths.Walklines), st)}
 	e.low = c.StartLevel
 	shown := floorShown * s.TotalRise.MM()
 	e.d.Line(drawing.Outline, geom.Pt(-front(s)-shown, e.low), geom.Pt(e.long(), e.low))
 	top := e.nosing(len(e.levels))
 	e.d.Polyline(drawing.Outline, r2.Add(top, geom.Pt(shown, 0)), top, geom.Pt(top.X, top.Y-s.Job.Tread.Thickness.MM()))
-	e.draw()
+	rails(e.d, s, c, code, st, e.draw())
 	e.total()
 	return e.d
 }
@@ -65,12 +66,11 @@ func (e unrolledElevation) onBoxes() {
 }
 
 // draw draws what winders and curves have alike: boards, the line through the
-// nosings, the level of each tread under it.
-func (e unrolledElevation) draw() {
+// nosings, which is returned, the level of each tread under it.
+func (e unrolledElevation) draw() (line []geom.Point) {
 	for _, b := range e.unrolled.boards() {
 		e.d.Add(drawing.Path{Layer: drawing.Thin, Path: geom.Rect(b.Box)})
 	}
-	var line []geom.Point
 	for k := range e.lines {
 		line = append(line, e.nosing(k))
 	}
@@ -80,6 +80,7 @@ func (e unrolledElevation) draw() {
 		e.d.Text(geom.Pt(e.lines[k]+levelIn*rise, level-t-levelUnder*rise), drawing.Small, drawing.Left, fmt.Sprintf("%d at %s", k+1, e.st.FormatMM(level)))
 	}
 	e.d.Dim(drawing.Vertical, geom.Pt(e.nosing(0).X, e.levels[0]-rise), e.nosing(0), -dimRow, "unit rise "+e.st.InchesMM(rise))
+	return line
 }
 
 // Where a tread's level is written, from its riser line and its underside, as

@@ -107,7 +107,7 @@ func tapered(s *layout.Stairway, st measure.Style) (out []*drawing.Drawing) {
 		}
 	}
 	for _, w := range s.Winders() {
-		add(views.WindersElevation(s, w, st))
+		add(views.WindersElevation(s, w, code(s), st))
 		for k := range w.Boxes {
 			add(views.BoxPlan(w.Name, k+1, &w.Boxes[k], st))
 		}
@@ -117,7 +117,7 @@ func tapered(s *layout.Stairway, st measure.Style) (out []*drawing.Drawing) {
 		}
 	}
 	for _, c := range s.Curves() {
-		add(views.CurveElevation(s, c, st))
+		add(views.CurveElevation(s, c, code(s), st))
 		if c.Framing != nil {
 			add(views.CurveFraming(c))
 			for i := range c.Framing.Plates {

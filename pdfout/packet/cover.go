@@ -204,6 +204,7 @@ const (
 	isometricHeight = 132.0
 	unfoldedHeight  = 108.0
 	flightHeight    = 150.0
+	curveHeight     = 180.0 // the level of every tread is written in it
 )
 
 // pictures show the whole stairway before the work on it is told.
@@ -236,9 +237,10 @@ func (c cover) work() pdfout.Flow {
 				title = "Cut sequence"
 			}
 		case *layout.Winders:
+			w.add(pdfout.Figure{Drawing: views.WindersElevation(c.s, e, c.code, c.st), MaxHeight: flightHeight})
 			w.cutList(report.WindersCutList(c.s.Job, e, c.st))
 		case *layout.Curve:
-			w.add(pdfout.Figure{Drawing: views.CurveElevation(c.s, e, c.st), MaxHeight: flightHeight})
+			w.add(pdfout.Figure{Drawing: views.CurveElevation(c.s, e, c.code, c.st), MaxHeight: curveHeight})
 			w.cutList(report.CurveCutList(c.s.Job, e, c.st))
 		}
 	}

@@ -76,7 +76,7 @@ func (p *windersPages) order() {
 		steps = append(steps, fmt.Sprintf("Set box %d on that, its front's outer face on riser line %d; nail it down through the sheathing into the rims below, and sheathe it. The top stands at %s.", k+1, k+1, st.FormatMM(all[k].Top)))
 	}
 	steps = append(steps, "The upper flight's stringers stand on the last box's sheathing, their riser cuts on the last riser line. Riser boards and treads go on from the bottom up.")
-	p.add(pdfout.Figure{Drawing: views.WindersElevation(p.s, p.w, st), MaxHeight: stepsHeight},
+	p.add(pdfout.Figure{Drawing: views.WindersElevation(p.s, p.w, nil, st), MaxHeight: stepsHeight},
 		pdfout.Paragraph{Text: "Levels are above the lower finished floor."}, t,
 		pdfout.Heading{Level: 2, Text: "Order of assembly"}, pdfout.List{Numbered: true, Items: steps})
 }
