@@ -32,3 +32,9 @@ func (j *Job) place(path string) source.Pos {
 		path = path[:i]
 	}
 }
+
+// Says tells whether the file itself gives the key, and not the default.
+func (j *Job) Says(path string) bool {
+	_, ok := j.places[path]
+	return ok
+}
