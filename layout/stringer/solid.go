@@ -184,3 +184,16 @@ func (s *Solid) Elevation(p geom.Point) geom.Point {
 
 // ElevationPath turns a path of the blank frame back into the elevation frame.
 func (s *Solid) ElevationPath(p geom.Path) geom.Path { return p.Moved(s.Elevation, true) }
+
+// HeadLevelY is the level of the top of the head plumb cut, in elevation.
+func (s *Solid) HeadLevelY() float64 {
+	under := math.Max(s.bottomEdgeY(s.HeadX()), -s.Below)
+	return under + s.HeadCut
+}
+
+// SeatEnd is the x at which the level cut at the foot ends, in elevation.
+func (s *Solid) SeatEnd() float64 { return s.nosing(1).X - s.FootPlumb + s.SeatCut }
+
+// Underside is the level at which a plumb line at x leaves the string, in
+// elevation: its bottom edge, or the seat.
+func (s *Solid) Underside(x float64) float64 { return math.Max(s.bottomEdgeY(x), -s.Below) }
