@@ -156,6 +156,14 @@ func (f *Flight) HeadX() float64 {
 	return f.TotalRun
 }
 
+// LastTread is the last tread's run on the stringers, to the head plumb cut.
+func (f *Flight) LastTread() float64 {
+	if len(f.Strings) > 0 {
+		return f.Strings[0].LastTread
+	}
+	return f.Stringers[0].LastTread
+}
+
 // Seat is how far from its first riser line what carries the flight bears on what
 // it stands on, at most; ok is false where nothing is cut.
 func (f *Flight) Seat() (x float64, ok bool) {

@@ -194,6 +194,9 @@ func (s *Solid) HeadLevelY() float64 {
 // SeatEnd is the x at which the level cut at the foot ends, in elevation.
 func (s *Solid) SeatEnd() float64 { return s.nosing(1).X - s.FootPlumb + s.SeatCut }
 
+// Span is the level distance from the plumb cut at the foot to that at the head.
+func (s *Solid) Span() float64 { return s.HeadX() - s.nosing(1).X + s.FootPlumb }
+
 // Underside is the level at which a plumb line at x leaves the string, in
 // elevation: its bottom edge, or the seat.
 func (s *Solid) Underside(x float64) float64 { return math.Max(s.bottomEdgeY(x), -s.Below) }
