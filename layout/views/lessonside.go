@@ -135,7 +135,7 @@ func headroomFigure(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, op
 	d.Polyline(drawing.Outline, geom.Pt(far, floor), geom.Pt(at, floor), geom.Pt(at, ceiling), geom.Pt(far, ceiling))
 	d.Line(drawing.Cut, geom.Pt(at, ceiling-least), geom.Pt(at, ceiling))
 	d.Dim(drawing.Vertical, geom.Pt(at, ceiling-least), geom.Pt(at, ceiling), -dimRow, "headroom "+st.InchesMM(least))
-	d.Dim(drawing.Horizontal, geom.Pt(at, floor), geom.Pt(headX(f), floor), dimRow, "opening "+st.InchesMM(opening))
+	d.Dim(drawing.Horizontal, geom.Pt(at, floor), geom.Pt(f.HeadX(), floor), dimRow, "opening "+st.InchesMM(opening))
 }
 
 // testFit draws the stringer standing in its place.
@@ -149,7 +149,7 @@ func testFit(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, st measur
 	d.Dim(drawing.Vertical, geom.Pt(0, first-g.FirstRiserCut), geom.Pt(0, first), -dimRow, st.InchesMM(g.FirstRiserCut))
 	rise := f.EndLevel - f.StartLevel
 	right := e.header() + 2*floorShown*s.TotalRise.MM()
-	d.Line(drawing.Dimension, geom.Pt(headX(f), last), geom.Pt(right, last))
+	d.Line(drawing.Dimension, geom.Pt(f.HeadX(), last), geom.Pt(right, last))
 	d.Dim(drawing.Vertical, geom.Pt(right, last), geom.Pt(right, rise), dimRow, st.InchesMM(rise-last))
 }
 
