@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"stepoff/layout"
@@ -92,15 +93,32 @@ func stringLength(s *layout.String, st measure.Style) string {
 
 func (t *text) housings(h *stringer.Housed) {
 	bare := t.st.BareMM
-	t.row("step, margin", "%s; nosing line %s below the top edge", bare(h.Step), bare(h.Margin))
-	t.row("housings", "%s deep, %s left behind; %s", bare(h.Depth), bare(h.Behind), wallsOf(h))
+	for _, row := range JigSettings(h, t.st) {
+		t.row(row[0], "%s", row[1])
+	}
 	t.row("nosings", "%s", NosingRound(h, t.st))
 	t.row("across the string", "housings reach %s in, %s left below them", bare(h.Deepest), bare(h.Left))
 	if len(h.Wedges) > 0 {
 		t.row("wedges", "1:%.4g, %s wide, %s at the thin end", 1/h.WedgeTaper, bare(h.Depth), bare(h.Wedges[0].Tip))
 	}
-	t.row("router", "cutter %s, bush %s: template %s outside the housing", bare(h.Cutter), bare(h.Bush), bare(h.Router.Offset))
-	t.row("stepped jig", "fence on the top edge, %s above the nosing's mark", bare(h.Router.Fence))
+}
+
+// JigSettings is what a stepped jig and the router are set to: a name and a figure
+// a row. The jig's template rides on the string's top edge and is stepped from
+// nosing to nosing.
+func JigSettings(h *stringer.Housed, st measure.Style) [][]string {
+	bare := st.BareMM
+	rows := [][]string{
+		{"stepped jig", fmt.Sprintf("%d stops, the first %s from the foot end, then every %s", len(h.Marks), bare(h.Marks[0]), bare(h.Step))},
+		{"its fence", "on the top edge, " + bare(h.Router.Fence) + " square to the nosing"},
+		{"its angle", fmt.Sprintf("treads %.2f degrees to the top edge, risers %.2f", h.Pitch*180/math.Pi, 90-h.Pitch*180/math.Pi)},
+		{"housings", fmt.Sprintf("%s deep, %s left behind; %s", bare(h.Depth), bare(h.Behind), wallsOf(h))},
+		{"router", fmt.Sprintf("cutter %s, guide bush %s: template %s outside the housing", bare(h.Cutter), bare(h.Bush), bare(h.Router.Offset))},
+	}
+	if h.RiserBoard > 0 {
+		rows = append(rows, []string{"walls for wedges", fmt.Sprintf("1:%.4g off treads and riser boards, %.2f degrees", 1/h.WedgeTaper, math.Atan(h.WedgeTaper)*180/math.Pi)})
+	}
+	return rows
 }
 
 // wallsOf says how the walls of housings stand.
@@ -122,7 +140,8 @@ func NosingRound(h *stringer.Housed, st measure.Style) string {
 	return "rounded above and below, radius " + st.BareMM(h.Round)
 }
 
-func wedgeOf(w stringer.Wedge) string {
+// WedgeOf says what a wedge holds.
+func WedgeOf(w stringer.Wedge) string {
 	if w.Riser {
 		return "riser"
 	}
@@ -176,7 +195,7 @@ func wedgeCuts(f *layout.Flight, st measure.Style) []CutRow {
 	var rows []CutRow
 	for i := range f.Strings {
 		for _, w := range f.Strings[i].Housed.Wedges {
-			row := CutRow{Count: w.Count, Part: "wedge, " + wedgeOf(w),
+			row := CutRow{Count: w.Count, Part: "wedge, " + WedgeOf(w),
 				Stock:  st.InchesMM(w.Width) + " thick",
 				Ripped: st.InchesMM(w.Thick) + " to " + st.InchesMM(w.Tip), Length: st.InchesMM(w.Length) + " long"}
 			same := func(r CutRow) bool { return r.Part == row.Part && r.Length == row.Length && r.Ripped == row.Ripped }

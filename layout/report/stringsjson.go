@@ -130,7 +130,7 @@ func housingOf(h *stringer.Housed) *housing {
 		out.Housings = append(out.Housings, housingJSON{one.Step, shape(one.Outline), open})
 	}
 	for _, w := range h.Wedges {
-		out.Wedges = append(out.Wedges, wedgeJSON{wedgeOf(w), w.Count, mm(w.Length), mm(w.Thick), mm(w.Tip), mm(w.Width)})
+		out.Wedges = append(out.Wedges, wedgeJSON{WedgeOf(w), w.Count, mm(w.Length), mm(w.Thick), mm(w.Tip), mm(w.Width)})
 	}
 	return out
 }

@@ -125,7 +125,7 @@ func (o onFace) board() {
 	line(geom.Pt(0, 0), geom.Pt(s.LeastBlank, 0))
 	line(geom.Pt(0, s.Width), geom.Pt(s.LeastBlank, s.Width))
 	line(geom.Pt(0, 0), geom.Pt(0, s.Width))
-	o.noteAlong(geom.Pt(labelGap+2*drawing.Small, s.Width), geom.Pt(labelGap+2*drawing.Small, 0), "foot end, squared: 0")
+	o.noteAlong(geom.Pt(labelGap+2*drawing.Small, s.Width/2), geom.Pt(labelGap+2*drawing.Small, 0), "foot end, squared: 0")
 	for x := edgeWords / 2; x < s.LeastBlank; x += edgeWords {
 		o.note(geom.Pt(x, s.Width-labelGap-drawing.Small), drawing.Small, drawing.Middle,
 			fmt.Sprintf("%s string   < foot   bottom edge, %s from the top edge   head >", s.Hand, o.st.InchesMM(s.Width)))
@@ -149,7 +149,8 @@ func (o onFace) ends() {
 	if head >= 0 {
 		name(head, head+1, "head, plumb cut", s.HeadCut)
 	}
-	name(n-1, 0, "foot, level cut", s.SeatCut)
+	below := r2.Scale(2*labelGap+drawing.Small, o.downWay()) // in the waste: the first riser's housing runs out at this cut
+	o.noteAlong(r2.Add(s.Outline[n-1], below), r2.Add(s.Outline[0], below), "foot, level cut: "+inches(o.st, s.SeatCut))
 }
 
 // housings draws the walls of the recess as cuts, and the wedges as they lie.
@@ -198,7 +199,7 @@ func (o onFace) cleats() {
 		}
 		mid := func(a, b geom.Point) geom.Point { return r2.Scale(0.5, r2.Add(a, b)) }
 		o.noteAlong(mid(c.Tread[0], c.Tread[3]), mid(c.Tread[1], c.Tread[2]), fmt.Sprintf("tread %d", c.Step))
-		low := r2.Scale(2*drawing.Small+labelGap, o.downWay())
+		low := r2.Scale(3*drawing.Small+labelGap, o.downWay())
 		o.noteAlong(r2.Add(c.Corners[3], low), r2.Add(c.Corners[2], low), fmt.Sprintf("cleat %d, %s", c.Step, inches(o.st, c.Length)))
 	}
 }
@@ -231,7 +232,7 @@ func RouterTemplate(h *stringer.Housed, st measure.Style) *drawing.Drawing {
 		"turn over for the other hand",
 	}
 	for k, w := range words {
-		d.Text(geom.Pt(b.Min.X, b.Min.Y-labelGap-float64(k+1)*1.8*drawing.Small), drawing.Small, drawing.Left, w)
+		d.Text(geom.Pt(b.Min.X, b.Min.Y-labelGap-float64(k+1)*2.8*drawing.Small), drawing.Small, drawing.Left, w)
 	}
 	return d
 }
