@@ -64,13 +64,14 @@ const shownSteps = 3
 // stepSection draws the first steps from the side, their boards on the stringer:
 // with rise and run, or with the sizes of the boards.
 func stepSection(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, st measure.Style, boards bool) {
-	g := &f.Stringers[0]
 	n := min(shownSteps, f.Treads)
 	reach := nosing(s, f, n).X + f.UnitRun.MM()
 	window := geom.Box{Min: geom.Pt(-1e6, -1e6), Max: geom.Pt(reach, 1e6)}
-	pts := make([]geom.Point, len(g.Outline))
-	for i, p := range g.Outline {
-		pts[i] = g.Elevation(p)
+	var pts []geom.Point
+	if len(f.Strings) > 0 {
+		pts = everyPoint(f.Strings[0].Outline, f.Strings[0].Elevation)
+	} else {
+		pts = everyPoint(f.Stringers[0].Outline, f.Stringers[0].Elevation)
 	}
 	for _, e := range geom.Closed(pts...).Edges {
 		for _, c := range e.Clip(window) {

@@ -236,3 +236,30 @@ func RouterTemplate(h *stringer.Housed, st measure.Style) *drawing.Drawing {
 	}
 	return d
 }
+
+// stringOnBench draws a string of a lesson: its outline thin, its housings or cleats
+// bold, the nosings' marks taped.
+func stringOnBench(d *drawing.Drawing, s *layout.String, st measure.Style) {
+	o := onFace{d: d, s: s, st: st}
+	d.Add(drawing.Path{Layer: drawing.Thin, Path: o.outline()})
+	d.Line(drawing.Lumber, o.at(geom.Pt(0, 0)), o.at(geom.Pt(s.LeastBlank, 0)))
+	if s.Housed != nil {
+		for i := range s.Housed.Housings {
+			for _, run := range s.Housed.Housings[i].Walls() {
+				d.Add(drawing.Path{Layer: drawing.Cut, Path: s.Hand.Face(run)})
+			}
+		}
+	} else {
+		for _, c := range s.Cleated.Cleats {
+			o.polygon(drawing.Cut, c.Corners)
+			o.polygon(drawing.Thin, c.Tread)
+		}
+	}
+	for _, at := range s.Marks {
+		d.Line(drawing.Mark, o.at(geom.Pt(at, 0)), o.at(geom.Pt(at, s.Margin)))
+	}
+	d.Dim(drawing.Horizontal, geom.Pt(0, 0), geom.Pt(s.Marks[0], 0), dimRow, st.InchesMM(s.Marks[0]))
+	if len(s.Marks) > 1 {
+		d.Dim(drawing.Horizontal, geom.Pt(s.Marks[0], 0), geom.Pt(s.Marks[1], 0), 2*dimRow, st.InchesMM(s.Step))
+	}
+}
