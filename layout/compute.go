@@ -31,7 +31,7 @@ func Compute(job *spec.Job) (*Stairway, error) {
 		bad = append(bad, f.build(job)...)
 	}
 	if len(bad) == 0 {
-		bad = s.posts()
+		bad = append(s.posts(), s.stringsApart()...)
 	}
 	for i, e := range s.Elements {
 		switch e := e.(type) {

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -142,6 +143,29 @@ func (f *Flight) cleated(job *spec.Job, foot measure.Length) stringer.CleatedReq
 		SolidRequest: f.solidRequest(job, foot, c.Margin, c.FootPlumb, c.HeadLevel),
 		CleatSizes:   stringer.CleatSizes{Height: c.Height.MM(), Out: c.Thickness.MM(), Setback: c.Setback.MM(), Screws: c.Screws},
 	}
+}
+
+// stringsApart refuses a half turn whose flights' strings would stand in each other:
+// they stand outside the clear width, in the gap.
+func (s *Stairway) stringsApart() (bad source.Mistakes) {
+	for i, e := range s.Elements {
+		l, ok := e.(*Landing)
+		if !ok || l.Spec.Angle != 180 {
+			continue
+		}
+		var need measure.Length
+		for _, next := range [...]int{i - 1, i + 1} {
+			if f, ok := s.Elements[next].(*Flight); ok && len(f.Strings) > 0 {
+				need += f.Spec.Stringer.Stock.Thickness
+			}
+		}
+		if l.Spec.Gap < need {
+			say := measure.Style{Units: s.Job.Units}.Format
+			key := fmt.Sprintf("stairway[%d].landing.gap", i)
+			bad = append(bad, s.Job.Mistake(key, "gap: the strings of both flights stand in it, outside the clear width, and take %s; it is %s", say(need), say(l.Spec.Gap)))
+		}
+	}
+	return bad
 }
 
 // HeadX is where the flight's head plumb cut stands, from its first riser line;

@@ -85,7 +85,11 @@ func (t *text) hangs(f *layout.Flight) {
 	if f != nil && len(f.Strings) > 0 {
 		s := &f.Strings[0]
 		below := f.EndLevel - f.StartLevel - s.HeadLevelY()
-		t.row(f.Name+" meets it", "plumb cut from %s to %s below the finished landing", t.st.BareMM(below), t.st.BareMM(below+s.HeadCut))
+		from := t.st.BareMM(below)
+		if below < 0 {
+			from = t.st.BareMM(-below) + " above"
+		}
+		t.row(f.Name+" meets it", "plumb cut from %s to %s below the finished landing", from, t.st.BareMM(below+s.HeadCut))
 	}
 	if f == nil || len(f.Stringers) == 0 {
 		return
