@@ -28,13 +28,14 @@ func TestStringsForARouter(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		lines := strings.Split(strings.ReplaceAll(b.String(), "\r", ""), "\n")
+		_, entities, _ := strings.Cut(strings.ReplaceAll(b.String(), "\r", ""), "ENTITIES\n")
+		lines := strings.Split(entities, "\n") // a code and its value in turn
 		count := map[string]int{}
 		bulges := map[string]int{}
-		for k := 0; k+1 < len(lines); k++ {
+		for k := 0; k+1 < len(lines); k += 2 {
 			switch code, value := strings.TrimSpace(lines[k]), strings.TrimSpace(lines[k+1]); {
 			case code == "0" && value == "POLYLINE":
-				for j := k; j < k+8; j++ {
+				for j := k; j < k+8; j += 2 {
 					if strings.TrimSpace(lines[j]) == "8" {
 						count[strings.TrimSpace(lines[j+1])]++
 						break
