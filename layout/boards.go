@@ -63,8 +63,8 @@ func (f *Flight) boards(job *spec.Job) {
 	if f.Hung() && !f.Spec.Stringer.TopRiser {
 		last-- // the header stands bare above the last tread
 	}
-	f.add(RiserBoard, 1, min(1, last), job.Riser.Thickness, first-f.lowestFoot().MM(), job.Width)
-	f.add(RiserBoard, 2, last, job.Riser.Thickness, other, job.Width)
+	f.add(RiserBoard, 1, min(1, last), job.Riser.Thickness, first-f.lowestFoot().MM(), f.riserLength(job))
+	f.add(RiserBoard, 2, last, job.Riser.Thickness, other, f.riserLength(job))
 }
 
 // lowestFoot is the lowest of the foot levels, to which the first riser board
@@ -96,11 +96,23 @@ func (f *Flight) treadLength(job *spec.Job) *measure.Length {
 		return nil
 	}
 	l := *job.Width
+	if f.Spec.Stringer.Build == spec.Housed {
+		l += 2 * job.Housing.Depth // let into both strings
+	}
 	for _, s := range job.Sides {
 		if s == spec.Open {
 			l += job.Tread.Overhang
 		}
 	}
+	return &l
+}
+
+// riserLength is the clear width, and with housed strings what is let into both.
+func (f *Flight) riserLength(job *spec.Job) *measure.Length {
+	if job.Width == nil || f.Spec.Stringer.Build != spec.Housed {
+		return job.Width
+	}
+	l := *job.Width + 2*job.Housing.Depth
 	return &l
 }
 

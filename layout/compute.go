@@ -31,7 +31,7 @@ func Compute(job *spec.Job) (*Stairway, error) {
 		bad = append(bad, f.build(job)...)
 	}
 	if len(bad) == 0 {
-		bad = s.posts()
+		bad = append(s.posts(), s.stringsApart()...)
 	}
 	for i, e := range s.Elements {
 		switch e := e.(type) {
@@ -69,9 +69,6 @@ func (s *Stairway) missing() (bad source.Mistakes) {
 			bad = append(bad, s.Job.Mistake(fmt.Sprintf("stairway[%d].winders.setback", i),
 				"setback is missing: say how far before the inside corner the first riser line stands"))
 		}
-	}
-	if b := s.Job.Stringer.Build; b != spec.Sawn {
-		bad = append(bad, s.Job.Mistake("stringer.build", "%s stringers are not laid out by this version, only sawn ones; write build: sawn", b))
 	}
 	return bad
 }
@@ -224,6 +221,9 @@ func (f *Flight) build(job *spec.Job) source.Mistakes {
 	f.boards(job)
 	if f.Treads == 0 {
 		return nil // one riser and no tread: nothing to cut
+	}
+	if f.Spec.Stringer.Build != spec.Sawn {
+		return f.solid(job)
 	}
 	return f.stringers(job)
 }

@@ -186,7 +186,7 @@ func TestRefusedWithItsPlace(t *testing.T) {
 		edits            map[string]string
 	}{
 		{"throat gone", "stringer: {stock: 2x6}", "cut through", map[string]string{"stringer": "{stock: 2x6}"}},
-		{"another build", "stringer: {stock: 2x12, build: housed}", "only sawn", map[string]string{"stringer": "{stock: 2x12, build: housed}"}},
+		{"kicker under a housed string", `stringer: {stock: 2x12, build: housed, kicker: 2x4}`, "for sawn stringers", map[string]string{"stringer": `{stock: 2x12, build: housed, kicker: 2x4}`}},
 		{"blade too shallow", `saw: {blade: 7 1/4", depth: 1 1/4"}`, "does not reach through", map[string]string{"saw": `{blade: 7 1/4", depth: 1 1/4"}`}},
 		{"stock too thick for the usual depth", "stringer: {stock: 4x12}", "does not reach through", map[string]string{"stringer": "{stock: 4x12}"}},
 		{"landing too low for its joists", "joists: 2x12", "do not fit under a landing", map[string]string{

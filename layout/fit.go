@@ -126,10 +126,7 @@ func (f *Flight) placed() turn.Place { return turn.Place{At: geom.Pt(f.X, f.Y), 
 
 // seat is the longest seat cut: how far the flight's underside is level.
 func (f *Flight) seat() float64 {
-	seat := 0.0
-	for _, g := range f.Stringers {
-		seat = max(seat, g.SeatCut)
-	}
+	seat, _ := f.Seat()
 	return seat
 }
 

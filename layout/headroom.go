@@ -62,11 +62,11 @@ func (s *Stairway) Overhead() *Overhead {
 	o := &Overhead{FloorDepth: s.Job.Levels.FloorDepth.MM(), FirstNosing: -overhang(s.Job)}
 	switch e := s.Elements[len(s.Elements)-1].(type) {
 	case *Flight:
-		if len(e.Stringers) == 0 {
+		if !e.HasStringers() {
 			return nil
 		}
 		o.Rise, o.Run, o.TotalRise = e.UnitRise, e.UnitRun.MM(), e.EndLevel-e.StartLevel
-		o.Head = e.Stringers[0].HeadX()
+		o.Head = e.HeadX()
 	case *Curve:
 		if len(e.Walklines) == 0 {
 			return nil

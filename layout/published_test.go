@@ -229,7 +229,10 @@ func publishedValue(t *testing.T, text string) float64 {
 }
 
 // compute loads a job text and lays it out.
-func compute(t *testing.T, text string) *layout.Stairway {
+func compute(t interface {
+	Helper()
+	Fatal(...any)
+}, text string) *layout.Stairway {
 	t.Helper()
 	job, err := spec.Load("job.yaml", []byte(text))
 	if err != nil {

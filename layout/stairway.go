@@ -123,9 +123,10 @@ type Flight struct {
 	// Flooring is what is laid later round the foot: 0 when the foot stands on
 	// the finished surface.
 	Flooring  measure.Length
-	Stringers []Group // one for each different outline, in order of first use
-	Boards    []Board // treads and riser boards
-	Spacing   float64 // stringer to stringer, centre to centre; 0 when the width is not known
+	Stringers []Group  // sawn: one for each different outline, in order of first use
+	Strings   []String // housed or cleated: left and right
+	Boards    []Board  // treads and riser boards
+	Spacing   float64  // stringer to stringer, centre to centre; 0 when the width is not known
 }
 
 // Kind is "flight".

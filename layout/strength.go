@@ -96,7 +96,7 @@ const longestTread = 4000.0
 
 // Strength works out how the flight carries; nil where it has no stringers.
 func (s *Stairway) Strength(f *Flight, code *rules.Code) *Strength {
-	if len(f.Stringers) == 0 {
+	if !f.HasStringers() {
 		return nil
 	}
 	w := &Strength{Loads: loads(s.Job, code)}
@@ -108,6 +108,8 @@ func (s *Stairway) Strength(f *Flight, code *rules.Code) *Strength {
 func (w *Strength) stringers(job *spec.Job, f *Flight) {
 	st := &f.Spec.Stringer
 	switch {
+	case st.Build != spec.Sawn:
+		w.Unknown = "only sawn stringers are judged, none that is " + st.Build.String() + ": have a licensed professional size it"
 	case !st.Wood.Stated():
 		w.Unknown = "species and grade of the stringers are not stated"
 	case st.Wood.Values == nil && st.Wood.Species == "":
@@ -116,8 +118,6 @@ func (w *Strength) stringers(job *spec.Job, f *Flight) {
 		w.Unknown = "the grade of the stringers is not stated"
 	case job.Width == nil:
 		w.Unknown = "the width of the stair is not stated, and with it what each stringer carries"
-	case st.Build != spec.Sawn:
-		w.Unknown = "only sawn stringers are judged"
 	}
 	if w.Unknown != "" {
 		return

@@ -13,13 +13,22 @@ import (
 // props, the head plumb cut. A prop that stands in this flight's seat, or beyond
 // its head, is another flight's.
 func Supports(g *Group, props []measure.Length) []float64 {
+	return supports(g.SeatCut, g.HeadX(), props)
+}
+
+// Supports are those of a string: its foot's front is the plumb cut there.
+func (s *String) Supports(props []measure.Length) []float64 {
+	return supports(s.SeatCut, s.Span(), props)
+}
+
+func supports(seat, head float64, props []measure.Length) []float64 {
 	at := []float64{0}
 	for _, p := range props {
-		if x := p.MM(); x > g.SeatCut && x < g.HeadX() {
+		if x := p.MM(); x > seat && x < head {
 			at = append(at, x)
 		}
 	}
-	return append(at, g.HeadX())
+	return append(at, head)
 }
 
 // SupportAt says what holds a stringer along its length: one word is for all.
@@ -44,6 +53,11 @@ func (s *Stairway) posts() (bad source.Mistakes) {
 				g := &f.Stringers[k]
 				stands = stands || len(Supports(g, []measure.Length{p})) == 3
 				longest = math.Max(longest, g.HeadX())
+			}
+			for k := range f.Strings {
+				c := &f.Strings[k]
+				stands = stands || len(c.Supports([]measure.Length{p})) == 3
+				longest = math.Max(longest, c.Span())
 			}
 		}
 		key := fmt.Sprintf("stringer.props[%d]", i)

@@ -108,6 +108,9 @@ func (s *Stairway) underFlight(f *Flight) []piece {
 	}
 	below := f.Spec.Stringer.Stock.Width.MM() / math.Cos(f.Pitch)
 	under := func(p geom.Point) float64 {
+		if len(f.Strings) > 0 {
+			return f.StartLevel + math.Min(f.Strings[0].Underside(f.up(p)), f.Strings[1].Underside(f.up(p)))
+		}
 		tips := f.UnitRise - s.Job.Tread.Thickness.MM() + f.up(p)*f.UnitRise/f.UnitRun.MM()
 		return f.StartLevel + math.Max(tips-below, -f.Flooring.MM())
 	}

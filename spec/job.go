@@ -28,6 +28,8 @@ type Job struct {
 	Tread    Tread
 	Riser    Riser
 	Stringer Stringer // what flights inherit; each flight holds its own, merged
+	Housing  Housing  // of housed strings
+	Cleats   Cleats   // between cleated ones
 	Saw      Saw
 	Loads    Loads
 	Service  Service
@@ -263,7 +265,8 @@ const (
 // Build is the kind of stringer.
 type Build int
 
-// The kinds.
+// Sawn: steps cut into it. Housed: treads and risers let into its face. Cleated:
+// solid, its treads on cleats.
 const (
 	Sawn Build = iota
 	Housed

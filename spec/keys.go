@@ -46,6 +46,7 @@ const (
 	whole                   // a whole number, or one of words
 	angle                   // degrees, within bounds
 	scale                   // measured over drawn
+	ratio                   // a slope, 1:16, or one of words
 	truth                   // true or false
 	date                    // a day
 	load                    // psf or kPa, more than 0
@@ -167,7 +168,7 @@ var keys = inherit([]Key{
 	{Path: "stringer.species", kind: text, Doc: "species of wood, as it is stamped", LeftOut: "strength is not checked, and that is said"},
 	{Path: "stringer.grade", kind: text, Doc: "grade, as it is stamped", LeftOut: "strength is not checked, and that is said"},
 	{Path: "stringer.count", kind: whole, words: []string{"auto"}, least: 2, most: 99, Doc: "how many stringers stand under the flight",
-		LeftOut: "one for each value of `foot_levels` or `support`; else 3 up to 36 in wide or where no width is given, wider by 18 in spacing; auto: by strength and tread"},
+		LeftOut: "one for each value of `foot_levels` or `support`; else 3 up to 36 in wide or where no width is given, wider by 18 in spacing; auto: by strength and tread; 2 where they are housed or cleated, as treads stand between them"},
 	{Path: "stringer.head", kind: word, words: []string{"hung", "flush"}, Doc: "top tread one rise below the upper floor, or level with it", Default: "hung"},
 	{Path: "stringer.top_riser", kind: word, words: []string{"board", "none"}, Doc: "whether a riser board covers the header above the last tread", LeftOut: "board; none where risers are open"},
 	{Path: "stringer.top_nosing", kind: size, Doc: "overhang of the upper floor's own nosing", LeftOut: "as the treads'"},
@@ -186,6 +187,27 @@ var keys = inherit([]Key{
 	{Path: "stringer.values.shear", kind: stress, required: true, example: "285 psi", Doc: "Fv"},
 	{Path: "stringer.values.bearing", kind: stress, required: true, example: "750 psi", Doc: "Fc-perp, across the grain"},
 	{Path: "stringer.values.modulus", kind: stress, required: true, example: "1.5e6 psi", Doc: "E"},
+
+	{Path: "housing", Doc: "how treads and risers are let into strings of `build: housed`"},
+	{Path: "housing.margin", kind: size, Doc: "nosing line to the string's top edge, square to it; 40 mm: GTZ, Carpentry for Vocational Schools, ch. 23", Default: "40mm"},
+	{Path: "housing.depth", kind: positive, Doc: `depth of the housings; 1/2": Wood, 1894`, Default: `1/2"`},
+	{Path: "housing.wedge_taper", kind: ratio, Doc: "thickness to length of the wedges, under treads and behind risers alike; 1:16: from memory, no published one was found", Default: "1:16"},
+	{Path: "housing.undercut", kind: ratio, words: []string{"none"}, Doc: "how much the housings' walls lean out at the bottom, by their depth; about 1:12: Goring; none: square walls, a straight cutter", Default: "1:12"},
+	{Path: "housing.round", kind: size, Doc: "radius to which the treads' nosings are rounded, above and below", LeftOut: "half the tread's thickness, a half round, but no more than the nosing"},
+	{Path: "housing.cutter", kind: positive, Doc: `diameter of the router cutter where it is widest; 1/2": common practice`, Default: `1/2"`},
+	{Path: "housing.bush", kind: positive, Doc: `outside diameter of the guide bush; 5/8": common practice`, Default: `5/8"`},
+	{Path: "housing.foot_plumb", kind: size, Doc: "plumb cut at the foot to the first nosing, level; 40 mm: GTZ, ch. 23", Default: "40mm"},
+	{Path: "housing.head_level", kind: size, Doc: "length of the level cut at a hung head; 100 mm: GTZ, ch. 23", Default: "100mm"},
+
+	{Path: "cleats", Doc: "what treads bear on between stringers of `build: cleated`"},
+	{Path: "cleats.margin", kind: size, Doc: "nosing line to the stringer's top edge, square to it; as a housed string's", Default: "40mm"},
+	{Path: "cleats.kind", kind: word, words: []string{"wood", "bracket"}, Doc: "blocks of wood, or steel angle brackets", Default: "wood"},
+	{Path: "cleats.height", kind: positive, Doc: `down from the tread's underside; 1 1/2": common practice, a 2x2`, Default: `1 1/2"`},
+	{Path: "cleats.thickness", kind: positive, Doc: `out from the stringer's face, under the tread; 1 1/2": common practice, a 2x2`, Default: `1 1/2"`},
+	{Path: "cleats.setback", kind: size, Doc: `from the tread's front and back to the ends of the cleat; 1/2": common practice`, Default: `1/2"`},
+	{Path: "cleats.screws", kind: whole, least: 2, most: 20, Doc: "screws through each cleat into the stringer; 3: from memory, see the maker's table or a licensed professional", Default: "3"},
+	{Path: "cleats.foot_plumb", kind: size, Doc: "plumb cut at the foot to the first nosing, level; as a housed string's", Default: "40mm"},
+	{Path: "cleats.head_level", kind: size, Doc: "length of the level cut at a hung head; as a housed string's", Default: "100mm"},
 
 	{Path: "saw", Doc: "the circular saw the stringers are cut with"},
 	{Path: "saw.blade", kind: positive, Doc: "diameter of the blade", Default: `7 1/4"`},

@@ -61,6 +61,7 @@ func readJob(top group, job *Job) {
 	job.Stringer = stringer.settle(at, job.Width)
 	job.Stairway = readStairway(top, stringer, job)
 
+	job.Housing, job.Cleats = readHousing(top), readCleats(top)
 	job.Saw = readSaw(top)
 	loads, _ := top.sub("loads")
 	job.Loads = Loads{Live: loads.loadIf("live"), Dead: loads.loadIf("dead")}

@@ -73,9 +73,15 @@ func TestEveryKeyIsLoaded(t *testing.T) {
 		},
 		Riser:    spec.Riser{Thickness: 3 * in / 4, Joint: spec.On},
 		Stringer: stringer,
-		Saw:      spec.Saw{Blade: 29 * in / 4, Depth: ptr(13 * in / 8), StopShort: in / 16},
-		Loads:    spec.Loads{Live: ptr(40 * measure.PSF), Dead: ptr(500.0)},
-		Service:  spec.Wet, Incised: true,
+		Housing: spec.Housing{
+			Margin: 3 * in / 2, Depth: 3 * in / 8, WedgeTaper: 1. / 20, Round: ptr(in / 4), Cutter: 3 * in / 8, Bush: 7 * in / 16, FootPlumb: 2 * in, HeadLevel: 3 * in,
+		},
+		Cleats: spec.Cleats{
+			Margin: in, Kind: spec.SteelBracket, Height: 2 * in, Thickness: 5 * in / 4, Setback: in / 4, Screws: 4, FootPlumb: 3 * in / 2, HeadLevel: 7 * in / 2,
+		},
+		Saw:     spec.Saw{Blade: 29 * in / 4, Depth: ptr(13 * in / 8), StopShort: in / 16},
+		Loads:   spec.Loads{Live: ptr(40 * measure.PSF), Dead: ptr(500.0)},
+		Service: spec.Wet, Incised: true,
 		Bought: spec.Bought{Lengths: []measure.Length{144 * in, 168 * in, 192 * in}, Prices: []int64{1300, 1550, 1840}, Kerf: 3 * in / 32, EndTrim: in / 2},
 		Paper: spec.Paper{
 			Size:   spec.PaperSize{Name: "tabloid", Width: 11 * in, Height: 17 * in},
@@ -127,9 +133,17 @@ func TestTheLeastJob(t *testing.T) {
 		Tread:    spec.Tread{Thickness: 3 * in / 2, Boards: &spec.Boards{Name: "2x12", Count: 1, Size: twoByTwelve}},
 		Riser:    spec.Riser{Open: true},
 		Stringer: stringer,
-		Saw:      spec.Saw{Blade: 29 * in / 4, StopShort: in / 8},
-		Bought:   spec.Bought{Lengths: []measure.Length{96 * in, 120 * in, 144 * in, 168 * in, 192 * in, 216 * in, 240 * in}, Kerf: in / 8, EndTrim: in},
-		Paper:    spec.Paper{Size: spec.PaperSize{Name: "letter", Width: 17 * in / 2, Height: 11 * in}, Margin: in / 4, Overlap: in / 2, ScaleX: 1, ScaleY: 1},
+		Housing: spec.Housing{
+			Margin: 40 * measure.Millimetre, Depth: in / 2, WedgeTaper: 1. / 16, Undercut: 1. / 12, Cutter: in / 2, Bush: 5 * in / 8,
+			FootPlumb: 40 * measure.Millimetre, HeadLevel: 100 * measure.Millimetre,
+		},
+		Cleats: spec.Cleats{
+			Margin: 40 * measure.Millimetre, Height: 3 * in / 2, Thickness: 3 * in / 2, Setback: in / 2, Screws: 3,
+			FootPlumb: 40 * measure.Millimetre, HeadLevel: 100 * measure.Millimetre,
+		},
+		Saw:    spec.Saw{Blade: 29 * in / 4, StopShort: in / 8},
+		Bought: spec.Bought{Lengths: []measure.Length{96 * in, 120 * in, 144 * in, 168 * in, 192 * in, 216 * in, 240 * in}, Kerf: in / 8, EndTrim: in},
+		Paper:  spec.Paper{Size: spec.PaperSize{Name: "letter", Width: 17 * in / 2, Height: 11 * in}, Margin: in / 4, Overlap: in / 2, ScaleX: 1, ScaleY: 1},
 	}, job)
 }
 

@@ -35,3 +35,9 @@ func (j *Job) place(path string) (*source.File, source.Pos) {
 		path = path[:i]
 	}
 }
+
+// Says tells whether the file itself gives the key, and not the default.
+func (j *Job) Says(path string) bool {
+	_, ok := j.places[path]
+	return ok
+}

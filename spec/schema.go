@@ -115,6 +115,12 @@ func value(k Key) schema {
 		return schema{"type": "number", "minimum": k.least, "maximum": k.most}
 	case scale:
 		return schema{"type": "number", "minimum": leastScale, "maximum": mostScale}
+	case ratio:
+		slope := schema{"type": "string", "pattern": ratioForm.String()}
+		if len(k.words) > 0 {
+			return either(slope, schema{"enum": k.words})
+		}
+		return slope
 	case truth:
 		return schema{"type": "boolean"}
 	case date:

@@ -106,6 +106,9 @@ func (g group) support() []Support {
 	return all
 }
 
+// solidStrings is how many a stair has whose treads stand between them.
+const solidStrings = 2
+
 // settle finds the number of stringers and holds the lists against it. g is
 // where they were asked for: the stringer's mapping, or a flight's.
 func (s stringers) settle(g group, width *measure.Length) Stringer {
@@ -118,8 +121,14 @@ func (s stringers) settle(g group, width *measure.Length) Stringer {
 	case s.counted:
 	case each >= bounds.least && each <= bounds.most && !s.CountAuto:
 		s.Count = each
+	case s.Build != Sawn:
+		s.Count, s.CountAuto = solidStrings, false
 	default:
 		s.Count = countFor(width)
+	}
+	if n := g.blame("count", "foot_levels", "support"); n != nil && s.Build != Sawn && s.Count != solidStrings {
+		n.Mistake("count: a stair whose strings are %s has two, its treads stand between them; not %d", s.Build, s.Count)
+		return s.Stringer
 	}
 	g.oneEach("foot_levels", len(s.FootLevels), s.Count)
 	if len(s.Support) > 1 {

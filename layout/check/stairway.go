@@ -186,7 +186,7 @@ func (g gatherer) head() {
 	if f.Foot == nil && f.Head == nil { // they are those of one straight flight
 		g.Opening, g.AvailableRun = job.Opening, job.AvailableRun
 	}
-	if f.Treads == 0 || len(f.Stringers) == 0 {
+	if f.Treads == 0 || !f.HasStringers() {
 		return
 	}
 	step := job.Tread.Thickness // of the last riser before the treads are on: the floor stands, the tread does not
@@ -203,7 +203,7 @@ func (g gatherer) head() {
 	g.Last = stages(g.unit(), g.unit().Plus(step-above), g.unit().Plus(-later))
 
 	overhang := (job.Riser.Thickness + job.Tread.Nosing).MM()
-	headX := f.Stringers[0].HeadX()
+	headX := f.HeadX()
 	used := headX + overhang
 	g.UsedRun = &used
 	if f.Hung() {
@@ -212,16 +212,22 @@ func (g gatherer) head() {
 			face -= job.Riser.Thickness.MM()
 		}
 		lastNosing := float64(f.Treads-1)*f.UnitRun.MM() - overhang
-		g.TopRun = &TopRun{Run: face - floor.MM() - lastNosing, LastCut: f.Stringers[0].LastTread, Covered: st.TopRiser && !job.Riser.Open, Floor: floor}
+		g.TopRun = &TopRun{Run: face - floor.MM() - lastNosing, LastCut: f.LastTread(), Covered: st.TopRiser && !job.Riser.Open, Floor: floor}
 	}
 	if f.Foot == nil && f.Head == nil {
 		g.Overhead = g.s.Overhead()
 	}
-	for i := range f.Stringers {
-		group := &f.Stringers[i]
-		if c := group.HeadContact; c != nil && (g.HeadContact == nil || *c < *g.HeadContact) {
+	bears := func(c *float64) {
+		if c != nil && (g.HeadContact == nil || *c < *g.HeadContact) {
 			g.HeadContact = c
 		}
+	}
+	for i := range f.Strings {
+		bears(f.Strings[i].HeadContact)
+	}
+	for i := range f.Stringers {
+		group := &f.Stringers[i]
+		bears(group.HeadContact)
 		if l := group.Ledger; l != nil {
 			g.Ledger = &Ledger{Height: l.Height, HeadCut: group.HeadCut}
 		}
@@ -250,15 +256,21 @@ func openSides(job *spec.Job) *[]string {
 func (g gatherer) wood() {
 	st := &g.f.Spec.Stringer
 	g.LiveLoad = g.job.Loads.Live
-	if len(g.f.Stringers) == 0 {
+	if !g.f.HasStringers() {
 		return
 	}
 	g.StringerCount = &st.Count
 	if g.f.Spacing > 0 {
 		g.Spacing = &g.f.Spacing
 	}
-	sawn := g.f.Stringers[0].Sawn
-	span := longestSpan(layout.Supports(&g.f.Stringers[0], st.Props))
+	var at []float64
+	var throat *float64 // of what is sawn
+	if len(g.f.Strings) > 0 {
+		at = g.f.Strings[0].Supports(st.Props)
+	} else {
+		at, throat = layout.Supports(&g.f.Stringers[0], st.Props), &g.f.Stringers[0].Throat
+	}
+	span := longestSpan(at)
 	for _, held := range []spec.Support{spec.Span, spec.AlongWall} {
 		var these layout.Group
 		for p := range st.Count {
@@ -270,10 +282,7 @@ func (g gatherer) wood() {
 			continue
 		}
 		s := Stringer{Where: these.Where(st.Count), AlongWall: held == spec.AlongWall, Solid: st.Build != spec.Sawn,
-			Width: st.Stock.Width, Thickness: st.Stock.Thickness, Span: &span}
-		if !s.Solid {
-			s.Throat = &sawn.Throat
-		}
+			Width: st.Stock.Width, Thickness: st.Stock.Thickness, Span: &span, Throat: throat}
 		g.Stringers = append(g.Stringers, s)
 	}
 }

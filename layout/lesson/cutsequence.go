@@ -18,6 +18,9 @@ type Step struct{ Title, Text string }
 // figure comes from the layout; + and - say which way a printed one is rounded.
 // A flight without stringers has no steps.
 func CutSequence(s *layout.Stairway, f *layout.Flight, st measure.Style) []Step {
+	if len(f.Strings) > 0 {
+		return stringSequence(s, f, st)
+	}
 	if len(f.Stringers) == 0 {
 		return nil
 	}

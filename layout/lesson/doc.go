@@ -14,6 +14,12 @@ func Cautions(s *layout.Stairway) []string {
 	for _, f := range s.Flights() {
 		outlines += len(f.Stringers)
 	}
+	for _, f := range s.Flights() {
+		if len(f.Strings) > 0 {
+			all = append(all, "Left and right strings are mirror images: mark both, face to face, before either is cut.")
+			break
+		}
+	}
 	switch {
 	case outlines == 1:
 		all = append(all, "Cut one stringer, test it in place, then trace the rest from it.")

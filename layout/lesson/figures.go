@@ -105,6 +105,13 @@ var figures = map[string]func(*teacher) string{
 	"ledger depth":     func(t *teacher) string { return t.say(t.g.Ledger.Depth) },
 	"last tread level": func(t *teacher) string { return t.say(t.lastCut()) },
 
+	// Its strings, housed or with cleats.
+	"first nosing":   func(t *teacher) string { return t.say(t.f.Strings[0].Marks[0]) },
+	"string step":    func(t *teacher) string { return t.say(t.f.Strings[0].Step) },
+	"string margin":  func(t *teacher) string { return t.say(t.f.Strings[0].Margin) },
+	"left of string": func(t *teacher) string { return t.say(t.f.Strings[0].Left()) },
+	"housing depth":  func(t *teacher) string { return t.say(t.f.Strings[0].Housed.Depth) },
+
 	// The saw.
 	"blade":         func(t *teacher) string { return t.say(t.g.Saw.Blade) },
 	"blade depth":   func(t *teacher) string { return t.say(t.g.Saw.Depth) },

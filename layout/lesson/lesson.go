@@ -78,6 +78,7 @@ const (
 	FigureCurve
 	FigureTapered
 	FigureStrings
+	FigureHousings
 	FigureAgain
 )
 
@@ -91,6 +92,11 @@ func Teach(s *layout.Stairway, code *rules.Code, st measure.Style, level Level) 
 		t.element, t.index = e, i
 		switch e := e.(type) {
 		case *layout.Flight:
+			if len(e.Strings) > 0 {
+				t.f = e
+				t.strung()
+				continue
+			}
 			if len(e.Stringers) == 0 {
 				continue
 			}

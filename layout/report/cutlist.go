@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -27,6 +28,7 @@ func CutList(job *spec.Job, f *layout.Flight, st measure.Style) []CutRow {
 		g := &f.Stringers[i]
 		rows = append(rows, CutRow{Count: len(g.Positions), Part: g.Name, Stock: stockName(f, st), Length: stockLength(g, st)})
 	}
+	rows = append(rows, stringCuts(job, f, st)...)
 	return append(rows, boardRows(job, f.Boards, st)...)
 }
 
@@ -77,15 +79,12 @@ func CutNotes(job *spec.Job, f *layout.Flight, st measure.Style) []string {
 		}
 		return []string{fmt.Sprintf("riser no. 1 goes from %s up to %s: %s less its thickness", from, nosing, st.InchesMM(whole))}
 	}
-	if len(f.Stringers) == 0 {
+	if !f.HasStringers() {
 		return nil
 	}
 	var notes []string
-	low, high := f.Stringers[0].FirstRiserCut, f.Stringers[0].FirstRiserCut
-	for _, g := range f.Stringers {
-		low, high = min(low, g.FirstRiserCut), max(high, g.FirstRiserCut)
-	}
-	if len(f.Stringers) > 1 {
+	low, high := firstRiserCuts(f)
+	if low != high {
 		notes = append(notes, fmt.Sprintf("scribe riser no. 1 to the pad: first riser cuts run from %s to %s", st.InchesMM(low), st.InchesMM(high)))
 	}
 	if f.Flooring > 0 && !onWinder {
@@ -101,6 +100,20 @@ func CutNotes(job *spec.Job, f *layout.Flight, st measure.Style) []string {
 		notes = append(notes, fmt.Sprintf("riser no. %d goes up to %s: %s less its thickness", f.Risers, nosing, st.InchesMM(whole)))
 	}
 	return notes
+}
+
+// firstRiserCuts are the lowest and the highest of a flight's, or of the first riser
+// boards between its strings.
+func firstRiserCuts(f *layout.Flight) (low, high float64) {
+	low = math.Inf(1)
+	for _, g := range f.Stringers {
+		low, high = min(low, g.FirstRiserCut), max(high, g.FirstRiserCut)
+	}
+	for _, s := range f.Strings {
+		cut := s.Rise - s.Tread + s.Below
+		low, high = min(low, cut), max(high, cut)
+	}
+	return low, high
 }
 
 // stockName is what the stringers are cut from, by name or by section.

@@ -31,23 +31,23 @@ type (
 		Date   string `json:"date"`
 	}
 	flightJSON struct {
-		Kind       string         `json:"kind"`
-		Name       string         `json:"name"`
-		Risers     int            `json:"risers"`
-		Treads     int            `json:"treads"`
-		UnitRun    *mm            `json:"unit_run_mm,omitempty"` // left out, as total run and pitch, where there is no tread
-		TotalRun   *mm            `json:"total_run_mm,omitempty"`
-		Pitch      *deg           `json:"pitch_deg,omitempty"`
-		StartLevel mm             `json:"start_level_mm"`
-		EndLevel   mm             `json:"end_level_mm"`
-		Plan       planJSON       `json:"plan"`
-		Levels     []mm           `json:"tread_levels_mm"`
-		Stringers  []stringerJSON `json:"stringers"`
-		Strength   []carrierJSON  `json:"strength,omitempty"` // left out where nothing is known of the wood
-		TreadWood  *treadsJSON    `json:"tread_strength,omitempty"`
-		CutList    []boardJSON    `json:"cut_list"`
-		UnitRise   mm             `json:"unit_rise_mm"`
-		Outline    [][2]mm        `json:"outline_mm,omitempty"` // in plan, first riser line to the head
+		Kind       string        `json:"kind"`
+		Name       string        `json:"name"`
+		Risers     int           `json:"risers"`
+		Treads     int           `json:"treads"`
+		UnitRun    *mm           `json:"unit_run_mm,omitempty"` // left out, as total run and pitch, where there is no tread
+		TotalRun   *mm           `json:"total_run_mm,omitempty"`
+		Pitch      *deg          `json:"pitch_deg,omitempty"`
+		StartLevel mm            `json:"start_level_mm"`
+		EndLevel   mm            `json:"end_level_mm"`
+		Plan       planJSON      `json:"plan"`
+		Levels     []mm          `json:"tread_levels_mm"`
+		Stringers  []any         `json:"stringers"`          // stringerJSON or solidJSON
+		Strength   []carrierJSON `json:"strength,omitempty"` // left out where nothing is known of the wood
+		TreadWood  *treadsJSON   `json:"tread_strength,omitempty"`
+		CutList    []boardJSON   `json:"cut_list"`
+		UnitRise   mm            `json:"unit_rise_mm"`
+		Outline    [][2]mm       `json:"outline_mm,omitempty"` // in plan, first riser line to the head
 	}
 	planJSON struct {
 		X       mm  `json:"x_mm"`
@@ -239,7 +239,7 @@ func flight(s *layout.Stairway, f *layout.Flight, code *rules.Code) flightJSON {
 		StartLevel: mm(f.StartLevel), EndLevel: mm(f.EndLevel),
 		Plan:      planJSON{mm(f.X), mm(f.Y), deg(f.Heading)},
 		Levels:    mms(f.TreadLevels),
-		Stringers: []stringerJSON{},
+		Stringers: []any{},
 	}
 	if f.Treads > 0 {
 		run, pitch := f.UnitRun.MM(), degrees(f.Pitch)
@@ -253,6 +253,9 @@ func flight(s *layout.Stairway, f *layout.Flight, code *rules.Code) flightJSON {
 	}
 	if w != nil {
 		out.Strength, out.TreadWood = carriers(w), treads(w)
+	}
+	for i := range f.Strings {
+		out.Stringers = append(out.Stringers, stringOf(f, &f.Strings[i]))
 	}
 	out.CutList = boards(f.Boards)
 	return out

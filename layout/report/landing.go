@@ -82,6 +82,15 @@ func (t *text) aboveToday(s *layout.Stairway, level float64) string {
 
 // hangs says where the lower flight's stringers meet the landing.
 func (t *text) hangs(f *layout.Flight) {
+	if f != nil && len(f.Strings) > 0 {
+		s := &f.Strings[0]
+		below := f.EndLevel - f.StartLevel - s.HeadLevelY()
+		from := t.st.BareMM(below)
+		if below < 0 {
+			from = t.st.BareMM(-below) + " above"
+		}
+		t.row(f.Name+" meets it", "plumb cut from %s to %s below the finished landing", from, t.st.BareMM(below+s.HeadCut))
+	}
 	if f == nil || len(f.Stringers) == 0 {
 		return
 	}
@@ -93,12 +102,17 @@ func (t *text) hangs(f *layout.Flight) {
 
 // stands says where the upper flight's stringers stand.
 func (t *text) stands(f *layout.Flight) {
-	if f == nil || len(f.Stringers) == 0 {
+	if f == nil || !f.HasStringers() {
 		return
 	}
 	on := "the finished landing"
 	if f.Spec.Stringer.FootOn == spec.Rough {
 		on = "its sheathing"
+	}
+	if len(f.Strings) > 0 {
+		s := &f.Strings[0]
+		t.row(f.Name+" stands", "on %s, plumb cut %s, level cut %s", on, t.st.BareMM(s.FootCut), t.st.BareMM(s.SeatCut))
+		return
 	}
 	g := &f.Stringers[0]
 	t.row(f.Name+" stands", "on %s, first riser cut %s, seat %s", on, t.st.BareMM(g.FirstRiserCut), t.st.BareMM(g.SeatCut))

@@ -179,6 +179,10 @@ func (t *text) flight(s *layout.Stairway, f *layout.Flight) {
 	t.line("")
 	t.treadLevels(s, f.TreadLevels)
 	t.line("")
+	if len(f.Strings) > 0 {
+		t.strings(f)
+		return
+	}
 	if len(f.Stringers) == 1 {
 		t.line("Stringer: %s", pull(f, &f.Stringers[0], t.st))
 	} else {
@@ -209,6 +213,9 @@ func (t *text) treadLevels(s *layout.Stairway, levels []float64) {
 // Foot says where the foot stands: how far the first riser cut is from the
 // header's face, and what of that is packing.
 func Foot(f *layout.Flight, st measure.Style) string {
+	if len(f.Strings) > 0 {
+		return StringFoot(f, st)
+	}
 	packing := f.Spec.Stringer.BehindHead
 	said := st.InchesMM(f.Stringers[0].HeadX()+packing.MM()) + " from its face to the first riser cut"
 	if packing > 0 {

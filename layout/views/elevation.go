@@ -31,6 +31,9 @@ func Elevation(s *layout.Stairway, f *layout.Flight, code *rules.Code, st measur
 	if len(f.Stringers) > 0 {
 		e.stringer(&f.Stringers[0])
 	}
+	if len(f.Strings) > 0 {
+		e.nearString(&f.Strings[0])
+	}
 	e.nosingLine()
 	if f.Risers > 1 {
 		rails(d, s, f, code, st, []geom.Point{e.nosing(1), e.nosing(f.Risers)})
@@ -60,17 +63,8 @@ type elevation struct {
 
 func (e elevation) say(mm float64) string { return e.st.InchesMM(mm) }
 
-// headX is where the head plumb cut stands; the end of the run where nothing
-// is cut.
-func headX(f *layout.Flight) float64 {
-	if len(f.Stringers) > 0 {
-		return f.Stringers[0].HeadX()
-	}
-	return f.TotalRun
-}
-
 // header is where the face of the header stands.
-func (e elevation) header() float64 { return headX(e.f) + e.f.Spec.Stringer.BehindHead.MM() }
+func (e elevation) header() float64 { return e.f.HeadX() + e.f.Spec.Stringer.BehindHead.MM() }
 
 // floors draws what the flight stands on and what it rises to: a floor or a
 // landing.
@@ -110,7 +104,7 @@ func (e elevation) floors() {
 // on under the seat.
 func (e elevation) below() {
 	shown := floorShown * e.s.TotalRise.MM()
-	start, end := -shown-front(e.s), headX(e.f)+shown
+	start, end := -shown-front(e.s), e.f.HeadX()+shown
 	fl := e.f.Flooring.MM()
 	if w, ok := e.f.Foot.(*layout.Winders); ok && w.Spec.Boxes {
 		e.onBox(w, start)
@@ -126,8 +120,8 @@ func (e elevation) below() {
 	}
 	under := underside(l) - l.Level
 	end = e.f.UnitRun.MM()
-	if len(e.f.Stringers) > 0 {
-		end = e.f.Stringers[0].SeatCut
+	if x, ok := e.f.Seat(); ok {
+		end = x
 	}
 	laid := end // how far the flooring goes: up to the first riser where the foot stands under it
 	if fl > 0 {
@@ -147,8 +141,8 @@ func (e elevation) onBox(w *layout.Winders, start float64) {
 	if e.s.Job.Riser.Joint == spec.Behind {
 		back = -e.s.Job.Riser.Thickness.MM()
 	}
-	if len(e.f.Stringers) > 0 {
-		seat = e.f.Stringers[0].SeatCut
+	if x, ok := e.f.Seat(); ok {
+		seat = x
 	}
 	under := -t - w.Spec.Sheathing.MM()
 	e.d.Polyline(drawing.Outline, geom.Pt(start, 0), geom.Pt(back, 0), geom.Pt(back, -t))
@@ -213,7 +207,7 @@ func stepBoards(s *layout.Stairway, f *layout.Flight) []stepBoard {
 			}
 			x := float64(k-1) * f.UnitRun.MM()
 			if k > f.Treads {
-				x = headX(f) + f.Spec.Stringer.BehindHead.MM()
+				x = f.HeadX() + f.Spec.Stringer.BehindHead.MM()
 			}
 			all = append(all, stepBoard{row.Kind, geom.Box{Min: geom.Pt(x-b, bottom), Max: geom.Pt(x, bottom+row.Depth)}})
 		}
@@ -252,6 +246,9 @@ func (e elevation) dimensions() {
 		what = "rise"
 	}
 	d.Dim(drawing.Vertical, geom.Pt(right, 0), geom.Pt(right, total), totalRow*dimRow, what+" "+e.st.FormatMM(total))
+	if len(f.Strings) > 0 {
+		e.stringDimensions(&f.Strings[0])
+	}
 	if len(f.Stringers) == 0 {
 		return
 	}

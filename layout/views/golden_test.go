@@ -90,6 +90,12 @@ func all(s *layout.Stairway, st measure.Style) []*drawing.Drawing {
 				}
 			}
 		}
+		for i := range f.Strings {
+			own = append(own, views.StringTemplate(&f.Strings[i], st))
+		}
+		if len(f.Strings) > 0 && f.Strings[0].Housed != nil {
+			own = append(own, views.RouterTemplate(f.Strings[0].Housed, st))
+		}
 		for _, d := range own {
 			if len(s.Flights()) > 1 {
 				d.Name = f.Name + "-" + d.Name

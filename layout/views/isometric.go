@@ -8,6 +8,7 @@ import (
 	"stepoff/layout"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
+	"stepoff/layout/stringer"
 	"stepoff/layout/turn"
 	"stepoff/spec"
 	"stepoff/spec/measure"
@@ -121,6 +122,19 @@ func (m *model) flight(f *layout.Flight) {
 		}
 		m.block(fr, b.Min.X, b.Max.X, r, l, f.StartLevel+b.Min.Y, f.StartLevel+b.Max.Y)
 	}
+	for i := range f.Strings {
+		s := &f.Strings[i]
+		outside := half // they stand outside the clear width
+		if s.Hand == stringer.RightString {
+			outside = -half - s.Thickness
+		}
+		var base []r3.Vec
+		for _, p := range s.Outline {
+			q := s.Elevation(p)
+			base = append(base, fr.over(q.X, outside, f.StartLevel+q.Y))
+		}
+		m.add(prism(base, r3.Scale(s.Thickness, raise(fr.left, 0))))
+	}
 	for i := range f.Stringers {
 		g := &f.Stringers[i]
 		for _, at := range g.Positions {
@@ -150,7 +164,7 @@ func (m *model) floors() {
 	base := m.box
 	fr, half, end := exit(last(m.s)), m.width/2, 0.0
 	if f, ok := last(m.s).(*layout.Flight); ok {
-		fr, end = flightFrame(f), headX(f)+f.Spec.Stringer.BehindHead.MM()
+		fr, end = flightFrame(f), f.HeadX()+f.Spec.Stringer.BehindHead.MM()
 	}
 	depth := floorDepth(m.s)
 	top := m.s.TotalRise.MM()

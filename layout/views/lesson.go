@@ -67,6 +67,7 @@ var captions = map[lesson.Figure]string{
 	lesson.FigureCurve:      "The inside radius, and the first depth on the walkline, a chain",
 	lesson.FigureTapered:    "The lowest tread on the piece it is cut from, its nosing below",
 	lesson.FigureStrings:    "One step of the inside string, and below it of the outside one",
+	lesson.FigureHousings:   "A string on its blank, as seen on its inner face",
 	lesson.FigureAgain:      "The stringer on its blank",
 }
 
@@ -81,6 +82,14 @@ func wholeFigure(d *drawing.Drawing, s *layout.Stairway, stage lesson.Stage, st 
 // flightFigure draws a stage of a flight: on its blank as it lies on the saw
 // horses, or on the stair from the side.
 func flightFigure(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, stage lesson.Stage, st measure.Style) {
+	if len(f.Strings) > 0 {
+		if stage.Figure == lesson.FigureHousings {
+			stringOnBench(d, &f.Strings[0], st)
+		} else {
+			stepSection(d, s, f, st, false)
+		}
+		return
+	}
 	b := bench{d: d, f: f, g: &f.Stringers[0], st: st}
 	switch stage.Figure {
 	case lesson.FigureStep:

@@ -64,13 +64,14 @@ const shownSteps = 3
 // stepSection draws the first steps from the side, their boards on the stringer:
 // with rise and run, or with the sizes of the boards.
 func stepSection(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, st measure.Style, boards bool) {
-	g := &f.Stringers[0]
 	n := min(shownSteps, f.Treads)
 	reach := nosing(s, f, n).X + f.UnitRun.MM()
 	window := geom.Box{Min: geom.Pt(-1e6, -1e6), Max: geom.Pt(reach, 1e6)}
-	pts := make([]geom.Point, len(g.Outline))
-	for i, p := range g.Outline {
-		pts[i] = g.Elevation(p)
+	var pts []geom.Point
+	if len(f.Strings) > 0 {
+		pts = everyPoint(f.Strings[0].Outline, f.Strings[0].Elevation)
+	} else {
+		pts = everyPoint(f.Stringers[0].Outline, f.Stringers[0].Elevation)
 	}
 	for _, e := range geom.Closed(pts...).Edges {
 		for _, c := range e.Clip(window) {
@@ -135,7 +136,7 @@ func headroomFigure(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, op
 	d.Polyline(drawing.Outline, geom.Pt(far, floor), geom.Pt(at, floor), geom.Pt(at, ceiling), geom.Pt(far, ceiling))
 	d.Line(drawing.Cut, geom.Pt(at, ceiling-least), geom.Pt(at, ceiling))
 	d.Dim(drawing.Vertical, geom.Pt(at, ceiling-least), geom.Pt(at, ceiling), -dimRow, "headroom "+st.InchesMM(least))
-	d.Dim(drawing.Horizontal, geom.Pt(at, floor), geom.Pt(headX(f), floor), dimRow, "opening "+st.InchesMM(opening))
+	d.Dim(drawing.Horizontal, geom.Pt(at, floor), geom.Pt(f.HeadX(), floor), dimRow, "opening "+st.InchesMM(opening))
 }
 
 // testFit draws the stringer standing in its place.
@@ -149,7 +150,7 @@ func testFit(d *drawing.Drawing, s *layout.Stairway, f *layout.Flight, st measur
 	d.Dim(drawing.Vertical, geom.Pt(0, first-g.FirstRiserCut), geom.Pt(0, first), -dimRow, st.InchesMM(g.FirstRiserCut))
 	rise := f.EndLevel - f.StartLevel
 	right := e.header() + 2*floorShown*s.TotalRise.MM()
-	d.Line(drawing.Dimension, geom.Pt(headX(f), last), geom.Pt(right, last))
+	d.Line(drawing.Dimension, geom.Pt(f.HeadX(), last), geom.Pt(right, last))
 	d.Dim(drawing.Vertical, geom.Pt(right, last), geom.Pt(right, rise), dimRow, st.InchesMM(rise-last))
 }
 

@@ -89,7 +89,7 @@ func namedParts(e elevation) []NamedPart {
 	under("root", r2.Add(root, r2.Scale(6, square)), 2.6*rise)
 	under("throat", r2.Add(geom.Pt(float64(m)*run, float64(m)*rise-t), r2.Scale(g.Throat*0.7, square)), 2.2*rise)
 	under("stringer", r2.Add(geom.Pt((float64(h)-0.4)*run, float64(h)*rise-t), r2.Scale(g.Throat*0.8, square)), 2.4*rise)
-	head := geom.Pt(headX(f), float64(g.Notches)*rise-t-g.HeadCut*0.6)
+	head := geom.Pt(f.HeadX(), float64(g.Notches)*rise-t-g.HeadCut*0.6)
 	under("plumb cut at the head", head, 2.6*rise)
 	if depth := e.above().depth; depth != nil {
 		at := geom.Pt(e.header()+30, f.EndLevel-f.StartLevel-depth.MM()*0.6)

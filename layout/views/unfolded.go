@@ -95,6 +95,10 @@ func (u *unfolded) flight(f *layout.Flight) {
 		}
 		u.d.Polygon(drawing.Outline, pts...)
 	}
+	if len(f.Strings) > 0 {
+		s := f.Strings[0].Solid
+		u.d.Polygon(drawing.Outline, everyPoint(s.Outline, func(p geom.Point) geom.Point { return at(s.Elevation(p)) })...)
+	}
 	if f.Risers > 1 {
 		u.d.Line(drawing.Centre, at(nosing(u.s, f, 1)), at(nosing(u.s, f, f.Risers)))
 		n := f.Risers - 1
@@ -102,9 +106,9 @@ func (u *unfolded) flight(f *layout.Flight) {
 		u.d.Dim(drawing.Horizontal, geom.Pt(u.x-front(u.s), 0), geom.Pt(u.x+lastRiser(f)-front(u.s), 0), -dimRow, words)
 	}
 	u.rises(f.Risers, f.UnitRise, f.StartLevel, f.EndLevel)
-	u.lip, u.face = u.x+nosing(u.s, f, f.Risers).X, u.x+headX(f)+f.Spec.Stringer.BehindHead.MM()
+	u.lip, u.face = u.x+nosing(u.s, f, f.Risers).X, u.x+f.HeadX()+f.Spec.Stringer.BehindHead.MM()
 	if !f.Hung() {
-		u.lip = u.x + headX(f)
+		u.lip = u.x + f.HeadX()
 	}
 	u.x += f.TotalRun
 }

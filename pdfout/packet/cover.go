@@ -44,7 +44,7 @@ func (c cover) short() pdfout.Flow {
 
 // first is the cover of a whole set.
 func (c cover) first() pdfout.Flow {
-	tables := []pdfout.Table{c.outlines(nil)}
+	tables := []pdfout.Table{c.outlines(nil), c.strings()}
 	if _, ok := c.s.Elements[0].(*layout.Flight); !ok || len(c.s.Elements) > 1 {
 		tables = append([]pdfout.Table{c.members()}, tables...)
 	}
@@ -62,7 +62,10 @@ func (c cover) printed() pdfout.Table {
 	if t := c.outlines(names); len(t.Rows) > 0 {
 		return t
 	}
-	return c.outlines(nil)
+	if t := c.outlines(nil); len(t.Rows) > 0 {
+		return t
+	}
+	return c.strings()
 }
 
 func (c cover) head(tables ...pdfout.Table) []pdfout.Block {
@@ -91,6 +94,11 @@ func (c cover) numbers() [][]string {
 		rows = append(rows, []string{"unit run, treads", fmt.Sprintf("%s, %d", st.Inches(f.UnitRun), f.Treads)},
 			[]string{"header to foot", report.Foot(f, st)}, []string{"notch depth, throat", st.InchesMM(g.NotchDepth) + ", " + st.InchesMM(g.Throat)})
 	}
+	if flights := s.Flights(); len(s.Elements) == 1 && len(flights) == 1 && len(flights[0].Strings) > 0 {
+		f := flights[0]
+		rows = append(rows, []string{"unit run, treads", fmt.Sprintf("%s, %d", st.Inches(f.UnitRun), f.Treads)}, []string{"header to foot", report.Foot(f, st)},
+			[]string{"left of the string", st.InchesMM(f.Strings[0].Left()) + " square across, below housings or cleats"})
+	}
 	return append(rows, []string{"how figures are printed", report.Legend(st)})
 }
 
@@ -106,6 +114,9 @@ func (c cover) members() pdfout.Table {
 			if len(e.Stringers) > 0 {
 				g := &e.Stringers[0]
 				row[4], row[5], row[6] = st.Inches(e.UnitRun), st.InchesMM(g.HeadX()), st.InchesMM(g.Throat)
+			}
+			if len(e.Strings) > 0 {
+				row[4], row[5], row[6] = st.Inches(e.UnitRun), st.InchesMM(e.HeadX()), st.InchesMM(e.Strings[0].Left())+" left"
 			}
 			t.Rows = append(t.Rows, row)
 		case *layout.Landing:
@@ -238,7 +249,7 @@ func (c cover) work() pdfout.Flow {
 		switch e := e.(type) {
 		case *layout.Flight:
 			w.flight(e)
-			if len(e.Stringers) > 0 {
+			if e.HasStringers() {
 				title = "Cut sequence"
 			}
 		case *layout.Winders:
@@ -262,10 +273,10 @@ type work struct {
 func (w *work) add(blocks ...pdfout.Block) { w.blocks = append(w.blocks, blocks...) }
 
 func (w *work) flight(f *layout.Flight) {
-	if len(f.Stringers) > 0 || len(w.s.Elements) == 1 { // of a single riser there is nothing to see
+	if f.HasStringers() || len(w.s.Elements) == 1 { // of a single riser there is nothing to see
 		w.add(pdfout.Figure{Drawing: views.Elevation(w.s, f, w.code, w.st), MaxHeight: flightHeight})
 	}
-	if len(f.Stringers) > 0 {
+	if f.HasStringers() {
 		steps := w.steps(f)
 		text := strings.Join(steps.Items, "\n")
 		w.add(pdfout.Heading{Level: 2, Text: "Cut sequence" + w.of})

@@ -27,7 +27,9 @@ type part struct {
 // The parts by name, as --part takes them.
 const (
 	partStringer   = "stringer"
-	partNotchStrip = "notch-strip" // in place of the whole stringer, where that is too much paper
+	partNotchStrip = "notch-strip"     // in place of the whole stringer, where that is too much paper
+	partRouter     = "router-template" // of housed strings
+	partSettings   = "settings"        // a page to set the router by
 	partPitchBoard = "pitch-board"
 	partLanding    = "landing" // a page to build by: nothing of it is cut to a template
 	partWinders    = "winders" // pages to build by
@@ -50,6 +52,7 @@ func catalogue(s *layout.Stairway, code *rules.Code, st measure.Style) []part {
 	for _, t := range templates(flights, sameOutline, everyOutline) {
 		add(partStringer, t, part{sheet: func() pdfout.Part { return stringer(t, st, several) }})
 	}
+	all = append(all, stringParts(s, st)...)
 	steps := templates(flights, sameSteps, oneOutline)
 	for _, t := range steps {
 		add(partPitchBoard, t, part{

@@ -75,12 +75,16 @@ func (p *windersPages) order() {
 	for k := 1; k < len(all); k++ {
 		steps = append(steps, fmt.Sprintf("Set box %d on that, its front's outer face on riser line %d; nail it down through the sheathing into the rims below, and sheathe it. The top stands at %s.", k+1, k+1, st.FormatMM(all[k].Top)))
 	}
-	if lower := p.flight(-1); lower != nil && *lower.Stringers[0].HeadContact < layout.LittleContact.MM() {
+	if lower := p.flight(-1); lower != nil && len(lower.Stringers) > 0 && *lower.Stringers[0].HeadContact < layout.LittleContact.MM() {
 		steps = append(steps, "The lower flight's heads stand against what carries box 1, not against its front: a frame wall, or a hanger board from the front down, takes them.")
 	}
 	last := "Riser boards and treads go on from the bottom up."
 	if p.flight(1) != nil {
-		last = "The upper flight's stringers stand on the last box's sheathing, their riser cuts on the last riser line. " + last
+		cuts := "riser cuts on the last riser line"
+		if len(p.flight(1).Strings) > 0 {
+			cuts = "first risers on the last riser line"
+		}
+		last = "The upper flight's stringers stand on the last box's sheathing, their " + cuts + ". " + last
 	}
 	steps = append(steps, last)
 	p.add(pdfout.Figure{Drawing: views.WindersElevation(p.s, p.w, nil, st), MaxHeight: stepsHeight},
@@ -93,7 +97,7 @@ func (p *windersPages) order() {
 func (p *windersPages) flight(up int) *layout.Flight {
 	for i, e := range p.s.Elements {
 		if e == layout.Element(p.w) {
-			if f, ok := p.s.Elements[i+up].(*layout.Flight); ok && len(f.Stringers) > 0 {
+			if f, ok := p.s.Elements[i+up].(*layout.Flight); ok && f.HasStringers() {
 				return f
 			}
 		}
