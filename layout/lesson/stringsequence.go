@@ -56,7 +56,7 @@ func (q *strungSequence) blanks() {
 func (q *strungSequence) rout() {
 	h := q.one.Housed
 	q.add("Make the template", "Saw and file its opening to the sheet, screw the fence under its edge. Cutter %s, bush %s: the opening lies %s outside the housing all round.",
-		q.say(h.Cutter), q.say(h.Bush), q.say(h.Router.Offset))
+		q.st.FineMM(h.Cutter), q.st.FineMM(h.Bush), q.st.FineMM(h.Router.Offset))
 	q.add("Try it", "Rout one housing %s deep in scrap; a tread, a riser board and a wedge of the taper must go home in it. Set right what does not before a string is touched.", q.say(h.Depth))
 	q.add("Rout the housings", "Lay the template's mark on each nosing's mark, the fence on the top edge, and rout to depth in several passes: %d on the left string, then turn the template over for the right one. Clean out the corners the cutter left round.",
 		len(h.Marks))

@@ -113,7 +113,7 @@ func JigSettings(h *stringer.Housed, st measure.Style) [][]string {
 		{"its fence", "on the top edge, " + bare(h.Router.Fence) + " square to the nosing"},
 		{"its angle", fmt.Sprintf("treads %.2f degrees to the top edge, risers %.2f", h.Pitch*180/math.Pi, 90-h.Pitch*180/math.Pi)},
 		{"housings", fmt.Sprintf("%s deep, %s left behind; %s", bare(h.Depth), bare(h.Behind), wallsOf(h))},
-		{"router", fmt.Sprintf("cutter %s, guide bush %s: template %s outside the housing", bare(h.Cutter), bare(h.Bush), bare(h.Router.Offset))},
+		{"router", fmt.Sprintf("cutter %s, guide bush %s: template %s outside the housing", st.FineMM(h.Cutter), st.FineMM(h.Bush), st.FineMM(h.Router.Offset))},
 	}
 	if h.RiserBoard > 0 {
 		rows = append(rows, []string{"walls for wedges", fmt.Sprintf("1:%.4g off treads and riser boards, %.2f degrees", 1/h.WedgeTaper, math.Atan(h.WedgeTaper)*180/math.Pi)})
@@ -197,7 +197,7 @@ func wedgeCuts(f *layout.Flight, st measure.Style) []CutRow {
 		for _, w := range f.Strings[i].Housed.Wedges {
 			row := CutRow{Count: w.Count, Part: "wedge, " + WedgeOf(w),
 				Stock:  st.InchesMM(w.Width) + " thick",
-				Ripped: st.InchesMM(w.Thick) + " to " + st.InchesMM(w.Tip), Length: st.InchesMM(w.Length) + " long"}
+				Ripped: st.FineMM(w.Thick) + " to " + st.FineMM(w.Tip), Length: st.InchesMM(w.Length) + " long"}
 			same := func(r CutRow) bool { return r.Part == row.Part && r.Length == row.Length && r.Ripped == row.Ripped }
 			joined := false
 			for k := range rows {

@@ -226,9 +226,9 @@ func RouterTemplate(h *stringer.Housed, st measure.Style) *drawing.Drawing {
 	d.Line(drawing.Mark, geom.Pt(0, 0), geom.Pt(0, -tipTick))
 	d.Text(geom.Pt(labelGap, -labelEdge-drawing.Small), drawing.Small, drawing.Left, "lay on each nosing's mark; fence on this edge")
 	words := []string{
-		"cutter " + st.InchesMM(h.Cutter) + ", bush " + st.InchesMM(h.Bush),
-		"opening " + st.InchesMM(h.Router.Offset) + " outside the housing",
-		"housing " + st.InchesMM(h.Depth) + " deep",
+		"cutter " + st.FineMM(h.Cutter) + ", bush " + st.FineMM(h.Bush),
+		"opening " + st.FineMM(h.Router.Offset) + " outside the housing",
+		"housing " + st.FineMM(h.Depth) + " deep",
 		"turn over for the other hand",
 	}
 	for k, w := range words {

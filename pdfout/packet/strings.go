@@ -134,7 +134,7 @@ func settings(s *layout.Stairway, st measure.Style) pdfout.Flow {
 		if len(h.Wedges) > 0 {
 			t := pdfout.Table{Header: []string{"in one string", "wedge", "length", "thick end", "thin end", "width"}, Align: []drawing.Align{drawing.Right}}
 			for _, w := range h.Wedges {
-				t.Rows = append(t.Rows, []string{fmt.Sprint(w.Count), report.WedgeOf(w), st.InchesMM(w.Length), st.InchesMM(w.Thick), st.InchesMM(w.Tip), st.InchesMM(w.Width)})
+				t.Rows = append(t.Rows, []string{fmt.Sprint(w.Count), report.WedgeOf(w), st.InchesMM(w.Length), st.FineMM(w.Thick), st.FineMM(w.Tip), st.FineMM(w.Width)})
 			}
 			blocks = append(blocks, pdfout.Heading{Level: 3, Text: "Wedges, one taper for all"}, t)
 		}

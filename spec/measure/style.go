@@ -56,6 +56,19 @@ func (s Style) Decimal(l Length) string {
 // DecimalMM prints a computed number of millimetres as Decimal does.
 func (s Style) DecimalMM(mm float64) string { return computed(mm, s.Decimal) }
 
+// Fine prints a length that a machine is set to: as Inches does where that is exact
+// to a tape's fraction, otherwise as Decimal does. Whole millimetres are too coarse,
+// so that those are always decimal.
+func (s Style) Fine(l Length) string {
+	if s.Units == Metric || l%s.Fineness() != 0 {
+		return s.Decimal(l)
+	}
+	return s.Inches(l)
+}
+
+// FineMM prints a computed number of millimetres as Fine does.
+func (s Style) FineMM(mm float64) string { return computed(mm, s.Fine) }
+
 func computed(mm float64, print func(Length) string) string {
 	l, ok := FromMM(mm)
 	if !ok {

@@ -151,3 +151,22 @@ func TestUpIsEnough(t *testing.T) {
 		}
 	})
 }
+
+// What a machine is set to is told to a hundredth of a millimetre, or as a fraction
+// only where that is exact.
+func TestFine(t *testing.T) {
+	for _, c := range []struct {
+		st   measure.Style
+		mm   float64
+		want string
+	}{
+		{measure.Style{}, 25.4 / 16, `1/16"`},
+		{measure.Style{}, 25.4 * 0.578, `0.578"`},
+		{measure.Style{Units: measure.Metric}, 2.6458, "2.65 mm"},
+		{measure.Style{Units: measure.Metric}, 12, "12.00 mm"},
+	} {
+		if got := c.st.FineMM(c.mm); got != c.want {
+			t.Errorf("%v mm: %q, want %q", c.mm, got, c.want)
+		}
+	}
+}
