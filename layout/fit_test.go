@@ -9,31 +9,15 @@ import (
 	"pgregory.net/rapid"
 
 	"stepoff/layout"
-	"stepoff/layout/choose"
 	"stepoff/layout/geom"
-	"stepoff/spec"
+	"stepoff/layout/layouttest"
 	"stepoff/spec/measure"
-	"stepoff/spec/rules"
 )
 
 // filled computes a job after what it leaves open has been chosen.
-func filled(t interface {
-	Helper()
-	Fatalf(string, ...any)
-}, text string) *layout.Stairway {
+func filled(t layouttest.TB, text string) *layout.Stairway {
 	t.Helper()
-	job, err := spec.Load("job.yaml", []byte(text))
-	if err != nil {
-		t.Fatalf("%v", err)
-	}
-	code, _ := rules.Lookup(job.Code.Name)
-	if job, err = choose.Fill(job, code); err != nil {
-		t.Fatalf("%v", err)
-	}
-	s, err := layout.Compute(job)
-	if err != nil {
-		t.Fatalf("%v", err)
-	}
+	s, _ := layouttest.Stairway(t, "job.yaml", text)
 	return s
 }
 

@@ -24,7 +24,10 @@ const (
 )
 
 // columns is how many columns stand on a page and how wide each is.
-func columns(width float64) (n int, each float64) {
+func (f Flow) columns(width float64) (n int, each float64) {
+	if f.Wide {
+		return 1, width
+	}
 	n = max(1, int(math.Ceil((width+columnGap)/(columnWidth+columnGap)-1e-9)))
 	return n, (width+columnGap)/float64(n) - columnGap
 }
@@ -36,8 +39,8 @@ type set struct {
 }
 
 // paginate spreads chunks over pages of columns inside the area.
-func paginate(chunks []chunk, area geom.Box) [][]set {
-	n, each := columns(area.Width())
+func (f Flow) paginate(chunks []chunk, area geom.Box) [][]set {
+	n, each := f.columns(area.Width())
 	var pages [][]set
 	column, top := n, 0.0 // full: the first chunk begins a page
 	fresh := true

@@ -11,6 +11,9 @@ type Flow struct {
 	Title  string // bookmark; empty: none
 	Blocks []Block
 	Rulers bool // check rulers on both axes of its first page: "print this page first"
+	// Wide sets it in one column however wide the paper: for pictures, which a
+	// column would make small.
+	Wide bool
 }
 
 // Block is one piece of a Flow.

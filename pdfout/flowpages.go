@@ -43,7 +43,7 @@ func (f Flow) leaves(doc *Document, parent *element) ([]leaf, error) {
 	stamp := doc.stampNote(area.Width())
 	area.Max.Y -= stamp.size.Y
 
-	_, each := columns(area.Width())
+	_, each := f.columns(area.Width())
 	s := setter{width: each, tall: area.Height(), units: doc.Units, parent: parent.add("Sect")}
 	chunks, err := s.blocks(f.Blocks)
 	if err != nil {
@@ -52,7 +52,7 @@ func (f Flow) leaves(doc *Document, parent *element) ([]leaf, error) {
 	if paper.Roll {
 		size, area = f.cut(size, area, chunks)
 	}
-	pages := paginate(chunks, area)
+	pages := f.paginate(chunks, area)
 	if len(pages) == 0 {
 		pages = [][]set{nil}
 	}
@@ -78,7 +78,7 @@ func (f Flow) leaves(doc *Document, parent *element) ([]leaf, error) {
 // cut makes a roll's page as long as its text needs, but no shorter than it is
 // wide.
 func (f Flow) cut(size geom.Point, area geom.Box, chunks []chunk) (geom.Point, geom.Box) {
-	n, _ := columns(area.Width())
+	n, _ := f.columns(area.Width())
 	need, tallest := 0.0, 0.0
 	for i := range chunks {
 		need += chunks[i].above + chunks[i].height

@@ -3,6 +3,7 @@ package main
 import (
 	"fmt"
 	"os"
+	"path/filepath"
 	"strconv"
 
 	"github.com/urfave/cli/v2"
@@ -16,13 +17,13 @@ func exercisesCommand(std streams) *cli.Command {
 		Name:        "exercises",
 		Usage:       "print practice problems of stair layout, and their answers",
 		ArgsUsage:   "[options] --seed N --count N -o FILE.pdf",
-		Description: "Every seed is a set of its own, the same for ever: one for each apprentice. Each\nproblem has room to work; --answers writes how each is worked and how near is right.",
+		Description: "Every seed is a set of its own, the same for ever: one for each apprentice. Each\nproblem has room to work; --answers writes how each is worked and how near is right. A name that\nends in .html is a page for a screen.",
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "seed", Usage: "which set, a whole `NUMBER` from 0 on"},
 			&cli.StringFlag{Name: "count", Usage: "how many problems, a `NUMBER` from 1 to 500 (default: 12)"},
 			&cli.StringFlag{Name: "level", Usage: "problems of this `LEVEL`: first or full (default: full)"},
 			outputOption("FILE.pdf"),
-			&cli.StringFlag{Name: "answers", Usage: "write the answers to `FILE.pdf`"},
+			&cli.StringFlag{Name: "answers", Usage: "write the answers to `FILE.pdf`, or FILE.html for a screen"},
 			&cli.StringFlag{Name: "paper", Usage: "print on paper of this `SIZE` (default: letter, a4 in metric units)"},
 			&cli.StringFlag{Name: "units", Usage: "problems in these `UNITS`: imperial or metric (default: imperial)"},
 			quietOption(),
@@ -62,10 +63,14 @@ func runExercises(std streams, l *line) error {
 	if err != nil {
 		return err
 	}
-	if err := std.booklet(l, output, problems); err != nil || answers == "" {
-		return err
+	// The answers first: where they cannot be written there are no problems without
+	// them, and those of before still stand.
+	if answers != "" {
+		if err := std.booklet(l, answers, solved); err != nil {
+			return err
+		}
 	}
-	return std.booklet(l, answers, solved)
+	return std.booklet(l, output, problems)
 }
 
 // twoFiles refuses to write problems and answers to one place.
@@ -78,6 +83,10 @@ func (l *line) twoFiles(output, answers string) {
 		return
 	}
 	same := output == answers
+	if a, err := filepath.Abs(output); err == nil && output != "-" && answers != "-" {
+		b, err := filepath.Abs(answers)
+		same = err == nil && a == b // however each is written
+	}
 	if a, err := os.Stat(output); err == nil && output != "-" && answers != "-" {
 		if b, err := os.Stat(answers); err == nil && a.Mode().IsRegular() && os.SameFile(a, b) {
 			same = true

@@ -42,12 +42,9 @@ func (t *teacher) dividing(k int) {
 		sums = append(sums, "the trap: {risers} x {rounded rise} = {rounded total}, {rounded error} too much")
 	}
 	if t.part.Risers > 1 {
-		sums = append(sums, "level {middle riser}: {part rise} x {middle riser} / {risers} = {middle level}"+when(t.part.From > 0, ", over the lower finished floor"))
+		sums = append(sums, "level {middle riser}: "+when(t.part.From > 0, "{part from} + ")+"{part rise} x {middle riser} / {risers} = {middle level}")
 	}
 	sums = append(sums, when(t.full() && t.has(rules.RiserMax), "{code} allows {most rise} at most"))
-	if t.part.From > 0 && t.part.Risers > 1 {
-		sums[len(sums)-2] = "level {middle riser}: {part from} + {part rise} x {middle riser} / {risers} = {middle level}"
-	}
 	t.stage(FigurePole, title, text, sums,
 		"The rounded rise is stepped up the pole, and its error gathers.",
 		"The last mark has to fall on the upper level of itself.")

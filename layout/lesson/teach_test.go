@@ -16,29 +16,9 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"stepoff/layout"
-	"stepoff/layout/choose"
-	"stepoff/spec"
+	"stepoff/layout/layouttest"
 	"stepoff/spec/measure"
-	"stepoff/spec/rules"
 )
-
-// laid lays a job out as the command does.
-func laid(t *testing.T, name, text string) (*layout.Stairway, *rules.Code) {
-	t.Helper()
-	job, err := spec.Load(name, []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	code, _ := rules.Lookup(job.Code.Name)
-	if job, err = choose.Fill(job, code); err != nil {
-		t.Fatal(err)
-	}
-	s, err := layout.Compute(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s, code
-}
 
 // lessons tells every example on both levels.
 func lessons(t *testing.T, each func(name string, level Level, stages []Stage)) {
@@ -52,7 +32,7 @@ func lessons(t *testing.T, each func(name string, level Level, stages []Stage)) 
 		if err != nil {
 			t.Fatal(err)
 		}
-		s, code := laid(t, job, string(text))
+		s, code := layouttest.Stairway(t, job, string(text))
 		for _, level := range []Level{First, Full} {
 			each(filepath.Base(job), level, Teach(s, code, measure.Style{Units: s.Job.Units}, level))
 		}
@@ -164,7 +144,7 @@ func said(t *testing.T, values map[string]string) map[string]string {
 	for key, value := range values {
 		text = strings.ReplaceAll(text, "%"+key+"%", value)
 	}
-	s, code := laid(t, "job.yaml", text)
+	s, code := layouttest.Stairway(t, "job.yaml", text)
 	f := s.Flights()[0]
 	tell := &teacher{s: s, code: code, st: measure.Style{Units: measure.Imperial, Denominator: micron}, level: Full, part: s.Parts[0], element: f, f: f, g: &f.Stringers[0]}
 	out := map[string]string{}
@@ -235,7 +215,7 @@ func join(lists ...[]string) []string { return slices.Concat(lists...) }
 
 // A stringer over a ledger is told of its notch; one whose feet differ, of each.
 func TestLedger(t *testing.T) {
-	s, code := laid(t, "job.yaml", `
+	s, code := layouttest.Stairway(t, "job.yaml", `
 units: imperial
 code: irc-2021
 levels: {total_rise: 105", header_depth: 20"}
@@ -263,7 +243,7 @@ func TestRoundingTrap(t *testing.T) {
 		`105 1/2"`: `the trap: 14 x 7 9/16" = 105 7/8", 3/8" too much`,
 		`105"`:     "",
 	} {
-		s, code := laid(t, "job.yaml", strings.ReplaceAll(strings.NewReplacer("%TOTAL%", total, "%LOWER%", "0", "%UPPER%", "0", "%FLOOR%", `12"`, "%RISERS%", "14", "%RUN%", `10"`,
+		s, code := layouttest.Stairway(t, "job.yaml", strings.ReplaceAll(strings.NewReplacer("%TOTAL%", total, "%LOWER%", "0", "%UPPER%", "0", "%FLOOR%", `12"`, "%RISERS%", "14", "%RUN%", `10"`,
 			"%TREAD%", `1"`, "%NOSING%", `1"`, "%RISER%", `3/4"`, "%WIDTH%", `11 1/4"`, "%COUNT%", "3", "%PACKING%", "0", "%BLADE%", `7 1/4"`, "%STOP%", `1/8"`).Replace(base), "\t", ""))
 		stage := Teach(s, code, measure.Style{Units: measure.Imperial}, First)[1]
 		got := ""
@@ -280,7 +260,7 @@ func TestRoundingTrap(t *testing.T) {
 
 // A rise beyond the square's tongue is marked with a pitch board.
 func TestPitchBoard(t *testing.T) {
-	s, code := laid(t, "job.yaml", `
+	s, code := layouttest.Stairway(t, "job.yaml", `
 units: imperial
 code: none
 levels: {total_rise: 102"}
@@ -359,7 +339,7 @@ func TestOneMeasurementOfATurnChanges(t *testing.T) {
 		for key, value := range values {
 			text = strings.ReplaceAll(text, "%"+key+"%", value)
 		}
-		s, code := laid(t, "job.yaml", text)
+		s, code := layouttest.Stairway(t, "job.yaml", text)
 		out := map[string]string{}
 		for _, e := range s.Elements {
 			if _, flight := e.(*layout.Flight); flight {

@@ -15,9 +15,8 @@ import (
 
 	"stepoff/layout"
 	"stepoff/layout/check"
-	"stepoff/layout/choose"
+	"stepoff/layout/layouttest"
 	"stepoff/layout/report"
-	"stepoff/spec"
 	"stepoff/spec/measure"
 	"stepoff/spec/rules"
 )
@@ -26,21 +25,7 @@ import (
 // its code.
 func compute(t *testing.T, name, text string) *layout.Stairway {
 	t.Helper()
-	job, err := spec.Load(name, []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	code, ok := rules.Lookup(job.Code.Name)
-	if !ok {
-		t.Fatalf("no code is called %s", job.Code.Name)
-	}
-	if job, err = choose.Fill(job, code); err != nil {
-		t.Fatal(err)
-	}
-	s, err := layout.Compute(job)
-	if err != nil {
-		t.Fatal(err)
-	}
+	s, _ := layouttest.Stairway(t, name, text)
 	return s
 }
 

@@ -12,9 +12,9 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"stepoff/layout"
-	"stepoff/layout/choose"
 	"stepoff/layout/drawing"
 	"stepoff/layout/drawing/svg"
+	"stepoff/layout/layouttest"
 	"stepoff/layout/views"
 	"stepoff/spec"
 	"stepoff/spec/measure"
@@ -198,20 +198,6 @@ func golden(t *testing.T, name string, got []byte) {
 
 func example(t *testing.T, path string) *layout.Stairway {
 	t.Helper()
-	text, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	job, err := spec.Load(path, text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if job, err = choose.Fill(job, codeOf(job)); err != nil {
-		t.Fatal(err)
-	}
-	s, err := layout.Compute(job)
-	if err != nil {
-		t.Fatal(err)
-	}
+	s, _ := layouttest.Example(t, path)
 	return s
 }

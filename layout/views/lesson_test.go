@@ -3,43 +3,16 @@ package views_test
 import (
 	"fmt"
 	"math"
-	"os"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
-	"stepoff/layout"
-	"stepoff/layout/choose"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
 	"stepoff/layout/lesson"
 	"stepoff/layout/views"
-	"stepoff/spec"
 	"stepoff/spec/measure"
-	"stepoff/spec/rules"
 )
-
-// chosen lays out an example whose open choices are made.
-func chosen(t *testing.T, path string) *layout.Stairway {
-	t.Helper()
-	text, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	job, err := spec.Load(path, text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	code, _ := rules.Lookup(job.Code.Name)
-	if job, err = choose.Fill(job, code); err != nil {
-		t.Fatal(err)
-	}
-	s, err := layout.Compute(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s
-}
 
 // The leader of every part ends on that part: in the board, on the line, inside
 // the stringer's outline.
@@ -133,7 +106,7 @@ func TestPartsAreWhatTheyAreCalled(t *testing.T) {
 // A model is the stringer made smaller in every measure: half or a quarter of each
 // corner's place, and marked all along.
 func TestModels(t *testing.T) {
-	s := chosen(t, "../../examples/loft.yaml")
+	s := example(t, "../../examples/loft.yaml")
 	g := &s.Flights()[0].Stringers[0]
 	st := measure.Style{Units: measure.Imperial}
 	full := views.Template(g, st)

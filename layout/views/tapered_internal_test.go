@@ -2,36 +2,19 @@ package views
 
 import (
 	"math"
-	"os"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r3"
 
 	"stepoff/layout"
-	"stepoff/layout/choose"
 	"stepoff/layout/geom"
+	"stepoff/layout/layouttest"
 	"stepoff/spec"
-	"stepoff/spec/rules"
 )
 
 func gallery(t *testing.T) *layout.Stairway {
 	t.Helper()
-	text, err := os.ReadFile("../../examples/curved.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	job, err := spec.Load("curved.yaml", text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	code, _ := rules.Lookup(job.Code.Name)
-	if job, err = choose.Fill(job, code); err != nil {
-		t.Fatal(err)
-	}
-	s, err := layout.Compute(job)
-	if err != nil {
-		t.Fatal(err)
-	}
+	s, _ := layouttest.Example(t, "../../examples/curved.yaml")
 	return s
 }
 

@@ -3,47 +3,22 @@ package booklet
 import (
 	"bytes"
 	"fmt"
-	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
 	"gonum.org/v1/gonum/spatial/r2"
 
-	"stepoff/layout"
-	"stepoff/layout/choose"
 	"stepoff/layout/drawing"
 	"stepoff/layout/geom"
+	"stepoff/layout/layouttest"
 	"stepoff/layout/lesson"
 	"stepoff/pdfout"
 	"stepoff/pdfout/html"
 	"stepoff/pdfout/pdftest"
 	"stepoff/spec"
 	"stepoff/spec/measure"
-	"stepoff/spec/rules"
 )
-
-// stairway lays an example out as the command does.
-func stairway(t *testing.T, path string) (*layout.Stairway, *rules.Code) {
-	t.Helper()
-	text, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	job, err := spec.Load(path, text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	code, _ := rules.Lookup(job.Code.Name)
-	if job, err = choose.Fill(job, code); err != nil {
-		t.Fatal(err)
-	}
-	s, err := layout.Compute(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return s, code
-}
 
 func paperFor(t *testing.T, u measure.Units) pdfout.Paper {
 	t.Helper()
@@ -67,7 +42,7 @@ func documents(t *testing.T, each func(name string, doc pdfout.Document)) {
 		t.Fatalf("no examples: %v", err)
 	}
 	for _, job := range jobs {
-		s, code := stairway(t, job)
+		s, code := layouttest.Example(t, job)
 		for _, units := range []measure.Units{measure.Imperial, measure.Metric} {
 			doc, err := Lesson(s, Options{Paper: paperFor(t, units), Style: measure.Style{Units: units}, Code: code, Level: lesson.Full})
 			if err != nil {
@@ -193,7 +168,7 @@ func pages(t *testing.T, pdf []byte) int {
 // The same lesson and the same set give the same bytes, on paper and as a page for
 // a screen, and both end whole.
 func TestSameBytes(t *testing.T) {
-	s, code := stairway(t, "../../examples/attic.yaml")
+	s, code := layouttest.Example(t, "../../examples/attic.yaml")
 	written := func(write func(*bytes.Buffer, pdfout.Document) error) string {
 		doc, err := Lesson(s, Options{Paper: paperFor(t, measure.Imperial), Style: measure.Style{}, Code: code, Level: lesson.Full})
 		if err != nil {
@@ -226,7 +201,7 @@ func TestSameBytes(t *testing.T) {
 // A lesson with models holds sheets that say at which scale they are, and that they
 // are not for lumber; a screen refuses them.
 func TestModels(t *testing.T) {
-	s, code := stairway(t, "../../examples/deck.yaml")
+	s, code := layouttest.Example(t, "../../examples/deck.yaml")
 	doc, err := Lesson(s, Options{Paper: paperFor(t, measure.Imperial), Code: code, Models: []int{2, 4}})
 	if err != nil {
 		t.Fatal(err)

@@ -17,37 +17,19 @@ import (
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 
-	"stepoff/layout"
-	"stepoff/layout/choose"
+	"stepoff/layout/layouttest"
 	"stepoff/layout/lesson"
 	"stepoff/pdfout/booklet"
 	"stepoff/pdfout/html"
 	"stepoff/pdfout/pdftest"
-	"stepoff/spec"
 	"stepoff/spec/measure"
-	"stepoff/spec/rules"
 )
 
 // screen writes an example's lesson as a page.
 func screen(t *testing.T, example string) []byte {
 	t.Helper()
-	text, err := os.ReadFile(example)
-	if err != nil {
-		t.Fatal(err)
-	}
-	job, err := spec.Load(example, text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	code, _ := rules.Lookup(job.Code.Name)
-	if job, err = choose.Fill(job, code); err != nil {
-		t.Fatal(err)
-	}
-	s, err := layout.Compute(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	doc, err := booklet.Lesson(s, booklet.Options{Style: measure.Style{Units: job.Units}, Code: code, Level: lesson.Full, Stamp: []string{"a <stamp> & more"}})
+	s, code := layouttest.Example(t, example)
+	doc, err := booklet.Lesson(s, booklet.Options{Style: measure.Style{Units: s.Job.Units}, Code: code, Level: lesson.Full, Stamp: []string{"a <stamp> & more"}})
 	if err != nil {
 		t.Fatal(err)
 	}

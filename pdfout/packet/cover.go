@@ -234,7 +234,7 @@ func (c cover) pictures() pdfout.Flow {
 		unfolded = severalHeight
 	}
 	add(views.Unfolded(c.s, c.st), unfolded)
-	return pdfout.Flow{Title: "The stairway", Blocks: blocks}
+	return pdfout.Flow{Title: "The stairway", Blocks: blocks, Wide: true}
 }
 
 // work is the cut sequence, the cut list and the stair drawn from the side, member

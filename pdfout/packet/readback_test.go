@@ -13,13 +13,12 @@ import (
 	"gonum.org/v1/gonum/spatial/r2"
 
 	"stepoff/layout"
-	"stepoff/layout/choose"
 	"stepoff/layout/geom"
+	"stepoff/layout/layouttest"
 	"stepoff/pdfout"
 	"stepoff/pdfout/pdftest"
 	"stepoff/spec"
 	"stepoff/spec/measure"
-	"stepoff/spec/rules"
 )
 
 // trueSize is how near a line on paper must be to where it belongs: a hundredth
@@ -65,18 +64,7 @@ func jobs(t testing.TB) map[string]*layout.Stairway {
 // its code.
 func laidOut(t testing.TB, name, text string) *layout.Stairway {
 	t.Helper()
-	job, err := spec.Load(name, []byte(text))
-	if err != nil {
-		t.Fatal(err)
-	}
-	code, _ := rules.Lookup(job.Code.Name)
-	if job, err = choose.Fill(job, code); err != nil {
-		t.Fatal(err)
-	}
-	s, err := layout.Compute(job)
-	if err != nil {
-		t.Fatal(err)
-	}
+	s, _ := layouttest.Stairway(t, name, text)
 	return s
 }
 

@@ -50,6 +50,7 @@ var may = map[string][]string{
 	"layout/lesson/exercise": above,
 	"layout/report":          above,
 	"layout/views":           {"spec/...", "layout/..."},
+	"layout/layouttest":      {"spec/...", "layout", "layout/choose"},
 
 	// No stairs on paper: only packet knows what a set holds.
 	"pdfout":         {"spec/measure", "layout/geom", "layout/drawing", "layout/drawing/letter", "pdfout/tile"},

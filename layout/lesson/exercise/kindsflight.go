@@ -22,14 +22,18 @@ func (m maker) countRisers() (Problem, error) {
 	s.risers = n
 	laid, err := m.lay(s)
 	ratio := s.rise.MM() / most.MM()
+	left := "a part of a riser is a whole one more"
+	if s.rise%most == 0 {
+		left = "no part of a riser is left over"
+	}
 	return Problem{
 		Title: "Count the risers", Stairway: laid,
 		Ask:     "How many risers does this stair need, as few as the greatest rise allows?",
 		Given:   []Given{m.given("total rise", s.rise), m.given("greatest rise of one step", most)},
 		Answers: []Answer{{Name: "risers", Value: fmt.Sprint(n)}},
 		Worked: []string{
-			fmt.Sprintf("%s / %s = %.2f", m.tape(s.rise), m.tape(most), ratio),
-			fmt.Sprintf("a part of a riser is a whole one more: %d", n),
+			fmt.Sprintf("%s / %s = %.3f", m.tape(s.rise), m.tape(most), ratio),
+			fmt.Sprintf("%s: %d", left, n),
 			fmt.Sprintf("proof: %s / %d = %s each", m.tape(s.rise), n, m.exact(s.unitRise()))},
 	}, err
 }

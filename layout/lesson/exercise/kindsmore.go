@@ -6,6 +6,7 @@ import (
 
 	"stepoff/layout/lesson"
 	"stepoff/spec/measure"
+	"stepoff/spec/rules"
 )
 
 // floors are the sizes of the upper floor that openings are asked for under.
@@ -191,9 +192,9 @@ type fault struct {
 func (m maker) codeFault() (Problem, error) {
 	in, mm := measure.Inch, measure.Millimetre
 	faults := []fault{
-		{"greatest riser", 7*in + 3*in/4, true, 0, in / 16, 8},
+		{faultRiser, 7*in + 3*in/4, true, 0, in / 16, 8},
 		{"greatest difference between two risers", 3 * in / 8, true, 0, in / 16, 5},
-		{"least run, nosing to nosing", 10 * in, false, 0, in / 8, 8},
+		{faultRun, 10 * in, false, 0, in / 8, 8},
 		{"nosing", in + in/4, true, 0, in / 16, 7},
 		{"least headroom", 80 * in, false, 0, in / 4, 12},
 		{"clear width", 36 * in, false, 0, in / 4, 12},
@@ -201,29 +202,58 @@ func (m maker) codeFault() (Problem, error) {
 	}
 	if m.metric() {
 		faults = []fault{
-			{"greatest riser", 220 * mm, true, 0, mm, 30},
-			{"least run, nosing to nosing", 220 * mm, false, 0, mm, 40},
+			{faultRiser, 220 * mm, true, 0, mm, 30},
+			{faultRun, 220 * mm, false, 0, mm, 40},
 			{"least headroom", 2000 * mm, false, 0, 5 * mm, 30},
 			{"height of the handrail", 900 * mm, false, 0, 5 * mm, 20},
 		}
 	}
-	wrong := m.n(len(faults))
+	wrong, values := m.measuredWrong(faults)
 	p := Problem{Title: "Find what breaks the code"}
 	p.Ask = "A stair was measured. The limits of the code in force stand beside. Which measurement breaks the code, and by how much?"
 	for i, f := range faults {
-		off := measure.Length(m.n(f.spread)) * f.step // on the right side
-		if i == wrong {
-			off = -measure.Length(1+m.n(6)) * f.step
-		}
-		value, word := f.limit+off, "at least"
+		word := "at least"
 		if f.most {
-			value, word = f.limit-off, "at most"
+			word = "at most"
 		}
-		p.Given = append(p.Given, Given{f.name, fmt.Sprintf("%s  (%s %s)", m.tape(value), word, m.tape(f.limit))})
+		p.Given = append(p.Given, Given{f.name, fmt.Sprintf("%s  (%s %s)", m.tape(values[i]), word, m.tape(f.limit))})
 		if i == wrong {
-			p.Answers = []Answer{{Name: "what breaks the code", Value: f.name}, m.length("by", (-off).MM(), m.read()/2)}
-			p.Worked = []string{fmt.Sprintf("%s: %s, and the code has %s %s: off by %s", f.name, m.tape(value), word, m.tape(f.limit), m.tape(-off))}
+			by := max(values[i]-f.limit, f.limit-values[i])
+			p.Answers = []Answer{{Name: "what breaks the code", Value: f.name}, m.length("by", by.MM(), m.read()/2)}
+			p.Worked = []string{fmt.Sprintf("%s: %s, and the code has %s %s: off by %s", f.name, m.tape(values[i]), word, m.tape(f.limit), m.tape(by))}
 		}
 	}
 	return p, nil
+}
+
+// What the pitch is made of.
+const (
+	faultRiser = "greatest riser"
+	faultRun   = "least run, nosing to nosing"
+)
+
+// measuredWrong draws which measurement is wrong and what each is. Where the code
+// limits the pitch too, that of rise and run keeps it: one thing alone is wrong.
+func (m maker) measuredWrong(faults []fault) (wrong int, values []measure.Length) {
+	code, _ := rules.Lookup(m.code())
+	steepest, limited := code.Limit(rules.PitchMax)
+	wrong = m.n(len(faults))
+	for {
+		values = values[:0]
+		of := map[string]float64{}
+		for i, f := range faults {
+			off := measure.Length(m.n(f.spread)) * f.step // on the right side
+			if i == wrong {
+				off = -measure.Length(1+m.n(6)) * f.step
+			}
+			if f.most {
+				off = -off
+			}
+			values = append(values, f.limit+off)
+			of[f.name] = values[i].MM()
+		}
+		if !limited || of[faultRiser] <= of[faultRun]*math.Tan(steepest.Degrees*math.Pi/180) {
+			return wrong, values
+		}
+	}
 }

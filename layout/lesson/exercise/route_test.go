@@ -141,6 +141,17 @@ var routes = map[string]func(sheet) []any{
 				broken = append(broken, g.Name, over)
 			}
 		}
+		// One thing alone is wrong: the pitch of a private stair is no more than the 42
+		// degrees of Approved Document K, 2013, table 1.1, note 1, whatever else is.
+		if s.units == measure.Metric {
+			measured := func(name string) float64 {
+				value, _, _ := strings.Cut(s.value(name), "  (")
+				return s.parse(value)
+			}
+			if pitch := math.Atan2(measured("greatest riser"), measured("least run, nosing to nosing")) * 180 / math.Pi; pitch > 42 {
+				s.t.Errorf("it climbs at %.1f degrees", pitch)
+			}
+		}
 		return broken
 	},
 	"parts": func(s sheet) []any {
