@@ -17,7 +17,7 @@ import (
 const levelsAside = 0.38
 
 // tapersAside is the same where winders have their two levels written in one line.
-const tapersAside = 0.66
+const tapersAside = 0.75
 
 // Unfolded draws the whole stairway from the side as if it went straight on: its
 // members one after another along the way up, each at its level, winders and
